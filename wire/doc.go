@@ -1,0 +1,23 @@
+// Package wire answers what an electrician asks of a conductor: how thick it
+// is, what resistance it has warm, how much voltage a run of it loses, which
+// size keeps the loss within a limit and how far a size reaches.
+//
+//	drop, err := wire.VoltageDrop(wire.Run{
+//		Current:   20 * units.Ampere,
+//		OneWay:    15 * units.Foot,
+//		Conductor: wire.Conductor{Size: wire.AWG(10)},
+//		Source:    12.8 * units.Volt,
+//	})
+//
+// Lengths are one way, source to load; the return conductor is added. A
+// result holds the input as used and every intermediate value; its Working
+// shows the calculation step by step with the source of each number, and its
+// Findings say what needs attention.
+//
+// Left out here: alternating-current reactance, ampacity (how much current a
+// size may carry for heat), protection and faults. A run that passes on drop
+// can still overheat; the findings say so each time.
+//
+// Electrical work in a vehicle can start a fire. Local codes and a licensed
+// electrician come before any number of this package.
+package wire
