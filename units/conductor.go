@@ -17,10 +17,10 @@ const (
 var resistivityKind = kind{
 	typ: "Resistivity", name: "resistivity",
 	units: []unit{
-		{"Ω·mm²/m", "1e-6", 1, float64(OhmSquareMillimetrePerMetre), true, []string{"ohm mm2/m"}},
-		{"Ω·m", "1", 1, float64(OhmMetre), false, []string{"ohm m", "ohm-m"}},
+		{"Ω·mm²/m", "1e-6", 1, float64(OhmSquareMillimetrePerMetre), true, nil},
+		{"Ω·m", "1", 1, float64(OhmMetre), false, []string{"ohm-m"}},
 		{"µΩ·cm", "1e-8", 1, float64(MicroohmCentimetre), false, []string{"microohm cm", "uohm-cm"}},
-		{"Ω·cmil/ft", "1.66242611252459892201981545698540e-9", 1, float64(OhmCircularMilPerFoot), false, []string{"ohm cmil/ft", "ohm-cmil/ft", "ohm cmil per ft"}},
+		{"Ω·cmil/ft", "1.66242611252459892201981545698540e-9", 1, float64(OhmCircularMilPerFoot), false, []string{"ohm-cmil/ft", "ohm cmil per ft"}},
 	},
 }
 
@@ -50,15 +50,17 @@ type ResistancePerLength float64
 const (
 	MilliohmPerMetre ResistancePerLength = 1e-3                                  // mΩ/m; SI prefix; equal to ohms per kilometre
 	OhmPerMetre      ResistancePerLength = 1                                     // Ω/m; SI derived unit
+	OhmPerFoot       ResistancePerLength = 3.28083989501312335958005249343832    // Ω/ft; derived: 1 ohm over 0.3048 m
 	OhmPerKilofoot   ResistancePerLength = 0.00328083989501312335958005249343832 // Ω/kft; derived: 1 ohm over 304.8 m
 )
 
 var resistancePerLengthKind = kind{
 	typ: "ResistancePerLength", name: "resistance per length",
 	units: []unit{
-		{"mΩ/m", "1e-3", 1, float64(MilliohmPerMetre), true, []string{"ohm/km", "ohms/km", "ohm per km", "mV/A/m", "mohm/m"}},
-		{"Ω/m", "1", 1, float64(OhmPerMetre), false, []string{"ohm per m"}},
-		{"Ω/kft", "10", 3048, float64(OhmPerKilofoot), false, []string{"ohm/1000ft", "ohm/1000 ft", "ohms/1000 ft", "ohm per kft", "ohm/Mft"}},
+		{"mΩ/m", "1e-3", 1, float64(MilliohmPerMetre), true, []string{"ohm/km", "ohms/km", "ohm per km", "mV/A/m"}},
+		{"Ω/m", "1", 1, float64(OhmPerMetre), false, []string{"ohm per m", "V/A/m"}},
+		{"Ω/ft", "1e4", 3048, float64(OhmPerFoot), false, []string{"ohm per ft", "ohms/ft"}},
+		{"Ω/kft", "10", 3048, float64(OhmPerKilofoot), false, []string{"ohm/1000 ft", "ohms/1000 ft", "ohm per kft", "ohm/Mft"}},
 	},
 }
 

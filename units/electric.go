@@ -15,7 +15,7 @@ const (
 var voltageKind = kind{
 	typ: "Voltage", name: "voltage",
 	units: []unit{
-		{"V", "1", 1, float64(Volt), true, []string{"volt", "volts", "Vdc", "Vac", "V DC", "V AC"}},
+		{"V", "1", 1, float64(Volt), true, []string{"volt", "volts", "V DC", "V AC"}},
 		{"mV", "1e-3", 1, float64(Millivolt), true, []string{"millivolt", "millivolts"}},
 		{"kV", "1e3", 1, float64(Kilovolt), true, []string{"kilovolt", "kilovolts"}},
 	},
@@ -90,7 +90,7 @@ const (
 var resistanceKind = kind{
 	typ: "Resistance", name: "resistance",
 	units: []unit{
-		{"Ω", "1", 1, float64(Ohm), true, []string{"ohm", "ohms"}},
+		{"Ω", "1", 1, float64(Ohm), true, []string{"ohms"}},
 		{"mΩ", "1e-3", 1, float64(Milliohm), true, []string{"milliohm", "milliohms"}},
 		{"µΩ", "1e-6", 1, float64(Microohm), true, []string{"microohm", "microohms"}},
 		{"kΩ", "1e3", 1, float64(Kiloohm), true, []string{"kiloohm", "kiloohms"}},
@@ -131,7 +131,7 @@ var chargeKind = kind{
 	units: []unit{
 		{"Ah", "3600", 1, float64(AmpereHour), true, []string{"A h", "amp hour", "amp hours", "amp-hour", "amp-hours", "ampere hour", "ampere hours"}},
 		{"mAh", "3.6", 1, float64(MilliampereHour), true, []string{"mA h"}},
-		{"C", "1", 1, float64(Coulomb), false, []string{"coulomb", "coulombs", "A s", "As"}},
+		{"C", "1", 1, float64(Coulomb), false, []string{"coulomb", "coulombs", "A s"}},
 	},
 }
 

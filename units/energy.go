@@ -184,8 +184,8 @@ const (
 var irradiationKind = kind{
 	typ: "Irradiation", name: "irradiation",
 	units: []unit{
-		{"kWh/m²", "3.6e6", 1, float64(KilowattHourPerSquareMetre), true, nil},
-		{"Wh/m²", "3600", 1, float64(WattHourPerSquareMetre), false, nil},
+		{"kWh/m²", "3.6e6", 1, float64(KilowattHourPerSquareMetre), true, []string{"kW h/m2", "kWh/sq m"}},
+		{"Wh/m²", "3600", 1, float64(WattHourPerSquareMetre), false, []string{"W h/m2", "Wh/sq m"}},
 		{"MJ/m²", "1e6", 1, float64(MegajoulePerSquareMetre), false, nil},
 		{"J/m²", "1", 1, float64(JoulePerSquareMetre), false, nil},
 	},

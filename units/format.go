@@ -19,9 +19,34 @@ func toString[Q Quantity](v Q) string {
 
 // appendShown appends x, in SI, with its most suitable unit.
 func appendShown(b []byte, x float64, k *kind, digits int) []byte {
+	if !finite(x) {
+		return k.units[0].appendSymbol(strconv.AppendFloat(b, x, 'g', -1, 64))
+	}
 	u := k.suitable(x, digits)
-	b = appendSignificant(b, x/u.float, digits)
-	return u.appendSymbol(b)
+	return u.appendSymbol(u.count(x).appendSignificant(b, digits))
+}
+
+// count returns the number of u in x, which is finite, settled.
+func (u *unit) count(x float64) decimal {
+	const leastNormal = 0x1p-1022
+	n := x / u.float
+	if a := math.Abs(n); u.float == 1 || x == 0 || a >= leastNormal && finite(a) {
+		return settle(n)
+	}
+	// The quotient is beyond float64, as with 1e307 in per cent, or has lost
+	// digits below it.
+	const digits = 17
+	var buf [32]byte
+	return settleDigits(u.appendCount(buf[:0], x, 'e', digits-1))
+}
+
+// appendCount appends the number of u in x with so many digits as
+// [big.Float.Append] counts them, from the exact quotient.
+func (u *unit) appendCount(b []byte, x float64, format byte, digits int) []byte {
+	const bits = 200 // far more than 17 digits need
+	r := new(big.Rat).SetFloat64(x)
+	r.Quo(r, u.factor())
+	return new(big.Float).SetPrec(bits).SetRat(r).Append(b, format, digits)
 }
 
 func (u *unit) appendSymbol(b []byte) []byte {
@@ -35,49 +60,57 @@ func (u *unit) appendSymbol(b []byte) []byte {
 }
 
 // suitable returns the largest of the shown units in which x is at least 1
-// as printed, or the smallest of them.
+// as printed, or the smallest of them. For 0 it is the first unit.
 func (k *kind) suitable(x float64, digits int) *unit {
-	if x == 0 || !finite(x) {
+	if x == 0 {
 		return &k.units[0]
 	}
-	var best *unit
+	var best, least *unit
 	for i := range k.units {
 		u := &k.units[i]
 		if !u.show {
 			continue
 		}
-		fits := settle(math.Abs(x/u.float)).rounded(settledDigits, min(digits, settledDigits)).float() >= 1
-		switch {
-		case best == nil:
-			best = u
-		case fits && (u.float > best.float || math.Abs(x/best.float) < 1 && u.float < best.float):
-			best = u
-		case !fits && u.float < best.float && math.Abs(x/best.float) < 1:
+		if least == nil || u.float < least.float {
+			least = u
+		}
+		if (best == nil || u.float > best.float) && u.count(x).significant(digits).magnitude() >= 0 {
 			best = u
 		}
 	}
+	if best == nil {
+		return least
+	}
 	return best
 }
+
+// significant returns d, which is settled, to so many digits, 1 to 9.
+func (d decimal) significant(digits int) decimal {
+	return d.rounded(settledDigits, min(max(digits, 1), settledDigits))
+}
+
+// magnitude returns the power of ten of the first digit of d.
+func (d decimal) magnitude() int { return d.exp + d.len() - 1 }
 
 // Significant returns x with at most so many significant digits, 1 to 9,
 // settled first and then rounded half away from zero, without trailing
 // zeros, and with an exponent only below 0.0001 and from 10 million up.
 func Significant(x float64, digits int) string {
+	if !finite(x) {
+		return strconv.FormatFloat(x, 'g', -1, 64)
+	}
 	var buf [32]byte
-	return string(appendSignificant(buf[:0], x, digits))
+	return string(settle(x).appendSignificant(buf[:0], digits))
 }
 
-func appendSignificant(b []byte, x float64, digits int) []byte {
-	if !finite(x) {
-		return strconv.AppendFloat(b, x, 'g', -1, 64)
-	}
-	d := settle(x).rounded(settledDigits, min(max(digits, 1), settledDigits))
+func (d decimal) appendSignificant(b []byte, digits int) []byte {
+	d = d.significant(digits)
 	for d.coef != 0 && d.coef%10 == 0 {
 		d.coef /= 10
 		d.exp++
 	}
 	const low, high = -4, 7 // exponents of the first digit printed plainly
-	first := d.exp + d.len() - 1
+	first := d.magnitude()
 	if d.coef != 0 && (first < low || first >= high) {
 		return d.appendExponent(b, d.len()-1)
 	}
@@ -96,15 +129,11 @@ func (d decimal) len() int {
 // Fixed returns x with so many decimals, settled first and then rounded half
 // away from zero. It is how a column of a table is printed.
 func Fixed(x float64, decimals int) string {
-	var buf [48]byte
-	return string(appendFixed(buf[:0], x, decimals))
-}
-
-func appendFixed(b []byte, x float64, decimals int) []byte {
 	if !finite(x) {
-		return strconv.AppendFloat(b, x, 'g', -1, 64)
+		return strconv.FormatFloat(x, 'g', -1, 64)
 	}
-	return settle(x).appendFixed(b, max(decimals, 0))
+	var buf [48]byte
+	return string(settle(x).appendFixed(buf[:0], max(decimals, 0)))
 }
 
 // appendFixed appends d with so many decimals.
@@ -184,7 +213,7 @@ func formatValue(s fmt.State, verb rune, x float64, k *kind) {
 	switch {
 	case verb == 'v' && s.Flag('#'):
 		b = append(b, "units."+k.typ+"("...)
-		b = append(strconv.AppendFloat(b, x, 'g', -1, 64), ')')
+		b = append(appendGo(b, x), ')')
 	case verb == 'v' || verb == 's':
 		if !hasPrec {
 			prec = shownDigits
@@ -196,17 +225,17 @@ func formatValue(s fmt.State, verb rune, x float64, k *kind) {
 		if !hasPrec {
 			prec = shownDigits
 		}
-		b = u.appendSymbol(appendFixed(b, x/u.float, prec))
+		b = u.appendSymbol(u.count(x).appendFixed(b, prec))
 	case verb == 'e':
 		if !hasPrec {
 			prec = shownDigits
 		}
-		b = u.appendSymbol(settle(x/u.float).appendExponent(b, prec))
+		b = u.appendSymbol(u.count(x).appendExponent(b, prec))
 	case verb == 'g':
 		if !hasPrec {
 			prec = settledDigits
 		}
-		b = u.appendSymbol(appendSignificant(b, x/u.float, prec))
+		b = u.appendSymbol(u.count(x).appendSignificant(b, prec))
 	default:
 		b = append(b, "%!"+string(verb)+"(units."+k.typ+"="...)
 		b = append(appendShown(b, x, k, shownDigits), ')')
@@ -214,11 +243,26 @@ func formatValue(s fmt.State, verb rune, x float64, k *kind) {
 	writePadded(s, b)
 }
 
-// writePadded writes b with the sign flags and the width of s. The width
-// counts characters, the unit's among them.
+// appendGo appends x as a Go expression.
+func appendGo(b []byte, x float64) []byte {
+	switch {
+	case finite(x):
+		return strconv.AppendFloat(b, x, 'g', -1, 64)
+	case x > 0:
+		return append(b, "math.Inf(1)"...)
+	case x < 0:
+		return append(b, "math.Inf(-1)"...)
+	}
+	return append(b, "math.NaN()"...)
+}
+
+// writePadded writes b, which is not empty, with the sign flags and the width
+// of s. The width counts characters, the unit's among them. Zeros pad only a
+// number.
 func writePadded(s fmt.State, b []byte) {
-	signed := len(b) > 0 && (b[0] == '-' || b[0] == '+')
-	if plain := !signed && len(b) > 0 && '0' <= b[0] && b[0] <= '9'; plain {
+	signed := b[0] == '-' || b[0] == '+'
+	number := isDigit(b[0]) || signed && isDigit(b[1])
+	if number && !signed {
 		switch {
 		case s.Flag('+'):
 			b, signed = append([]byte{'+'}, b...), true
@@ -232,7 +276,7 @@ func writePadded(s fmt.State, b []byte) {
 	case s.Flag('-'):
 		_, _ = s.Write(b)
 		pads(s, pad, ' ')
-	case s.Flag('0'):
+	case s.Flag('0') && number:
 		if signed {
 			_, _ = s.Write(b[:1])
 			b = b[1:]
@@ -244,6 +288,8 @@ func writePadded(s fmt.State, b []byte) {
 		_, _ = s.Write(b)
 	}
 }
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
 
 func pads(s fmt.State, n int, c byte) {
 	for range n {
@@ -268,20 +314,21 @@ func (u *unit) appendExact(b []byte, x float64) []byte {
 	if x == 0 {
 		return append(b, '0')
 	}
+	n := x / u.float
 	start := len(b)
-	b = appendShortest(b, x/u.float)
+	b = appendShortest(b, n)
 	if u.float == 1 {
 		return b
 	}
-	if back, _ := exactly(string(b[start:]), u).Float64(); back == x {
-		return b
+	if finite(n) {
+		if back, _ := exactly(string(b[start:]), u).Float64(); back == x {
+			return b
+		}
 	}
 	// The quotient was rounded the other way: 17 digits of the true one
 	// always suffice, being closer than half a step of x.
 	const enough = 17
-	r := new(big.Rat).SetFloat64(x)
-	r.Quo(r, u.factor())
-	return new(big.Float).SetPrec(200).SetRat(r).Append(b[:start], 'g', enough)
+	return u.appendCount(b[:start], x, 'g', enough)
 }
 
 // appendShortest appends x with the fewest digits, plainly where that is

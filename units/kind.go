@@ -1,6 +1,9 @@
 package units
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Quantity is the closed set of linear quantities of this package: every
 // float64 type it defines, each in coherent SI units. [Temperature] is not
@@ -36,58 +39,69 @@ type unit struct {
 	also   []string // read too
 }
 
-// find returns the unit written s. Letter case matters only where it tells
-// two units apart: a first letter m or M must match, for mW and MW differ by
-// a thousand million.
+// itself is the symbol of a number that is not divided by a unit. It is a
+// unit to [Measure] in, not one to read.
+const itself = "1"
+
+// maxUnit is more than the longest spelling has, in bytes.
+const maxUnit = 48
+
+// find returns the unit written s. Letter case matters only in a prefix m or
+// M: MW and mW differ by a thousand million, so neither is read for the
+// other, but Miles are miles.
 func (k *kind) find(s string) *unit {
+	if len(s) > maxUnit {
+		return nil
+	}
 	s = plainUnit(s)
-	for i := range k.units {
-		if u := &k.units[i]; u.is(s, func(a, b string) bool { return a == b }) {
-			return u
-		}
+	if u := k.match(s, func(a, b string) bool { return a == b }); u != nil || s == "" {
+		return u
+	}
+	if s[0]|0x20 == 'm' && k.find(s[1:]) != nil {
+		return k.match(s, func(a, b string) bool { return a[:1] == b[:1] && strings.EqualFold(a, b) })
+	}
+	return k.match(s, strings.EqualFold)
+}
+
+// match returns the unit with a spelling that is the same as s, which is
+// plain. Where a spelling has a space, s may be written together, but not the
+// other way round: "m m" is not a millimetre.
+func (k *kind) match(s string, same func(spelling, s string) bool) *unit {
+	is := func(spelling string) bool {
+		spelling = plainUnit(spelling)
+		return same(spelling, s) || same(strings.ReplaceAll(spelling, " ", ""), s)
 	}
 	for i := range k.units {
-		if u := &k.units[i]; u.is(s, sameButCase) {
+		if u := &k.units[i]; is(u.symbol) || slices.ContainsFunc(u.also, is) {
 			return u
 		}
 	}
 	return nil
 }
 
-func (u *unit) is(s string, same func(a, b string) bool) bool {
-	if same(plainUnit(u.symbol), s) {
-		return true
-	}
-	for _, a := range u.also {
-		if same(plainUnit(a), s) {
-			return true
-		}
-	}
-	return false
-}
-
-func sameButCase(a, b string) bool {
-	if a == "" || b == "" || (a[0]|0x20 == 'm' && a[0] != b[0]) {
-		return false
-	}
-	return strings.EqualFold(a, b)
-}
-
-// unitSpellings folds the characters that differ between keyboards.
+// unitSpellings folds the characters that differ between keyboards. A
+// multiplication sign is a space.
 var unitSpellings = strings.NewReplacer(
 	"\u00b5", "u", "\u03bc", "u", // micro sign, Greek mu
 	"\u2126", "ohm", "\u03a9", "ohm", // ohm sign, Greek Omega
-	"²", "2", "³", "3", "^", "", "·", "", "⋅", "", "*", "", " ", "",
+	"²", "2", "³", "3", "^2", "2", "^3", "3", "^-1", "-1", "⁻¹", "-1",
+	" · ", " ", "·", " ", "⋅", " ", " * ", " ", "*", " ",
+	" / ", "/", " /", "/", "/ ", "/", " (", "(",
 	"°", "deg", "º", "deg", "′", "'", "’", "'", "″", `"`, "”", `"`,
 )
 
-func plainUnit(s string) string { return unitSpellings.Replace(s) }
+func plainUnit(s string) string {
+	return unitSpellings.Replace(strings.Join(strings.Fields(s), " "))
+}
 
 // accepted lists the units that a parse error offers.
 func (k *kind) accepted() string {
 	var b strings.Builder
-	for i, u := range k.units {
-		if i > 0 {
+	for _, u := range k.units {
+		if u.symbol == itself {
+			continue
+		}
+		if b.Len() > 0 {
 			b.WriteString(", ")
 		}
 		b.WriteString(u.symbol)

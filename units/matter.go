@@ -56,7 +56,7 @@ var massPerLengthKind = kind{
 	units: []unit{
 		{"kg/m", "1", 1, float64(KilogramPerMetre), true, []string{"kg per m"}},
 		{"g/m", "1e-3", 1, float64(GramPerMetre), true, []string{"kg/km", "g per m"}},
-		{"lb/kft", "4.5359237", 3048, float64(PoundPerKilofoot), false, []string{"lb/1000ft", "lb/1000 ft", "lbs/1000 ft"}},
+		{"lb/kft", "4.5359237", 3048, float64(PoundPerKilofoot), false, []string{"lb/1000 ft", "lbs/1000 ft"}},
 	},
 }
 
@@ -139,7 +139,7 @@ var speedKind = kind{
 	units: []unit{
 		{"m/s", "1", 1, float64(MetrePerSecond), true, []string{"m/sec"}},
 		{"km/h", "1e3", 3600, float64(KilometrePerHour), false, []string{"kph", "km/hr", "kmh"}},
-		{"mph", "0.44704", 1, float64(MilePerHour), false, []string{"MPH", "mi/h"}},
+		{"mph", "0.44704", 1, float64(MilePerHour), false, []string{"mi/h"}},
 		{"kn", "1852", 3600, float64(Knot), false, []string{"knot", "knots", "kt"}},
 	},
 }

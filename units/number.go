@@ -18,7 +18,7 @@ const (
 var ratioKind = kind{
 	typ: "Ratio", name: "ratio", bare: 2,
 	units: []unit{
-		{"%", "1e-2", 1, float64(Percent), true, []string{"percent", "per cent", "pct"}},
+		{"%", "1e-2", 1, float64(Percent), true, []string{"per cent", "pct"}},
 		{"1", "1", 1, float64(One), false, nil},
 		{"‰", "1e-3", 1, float64(PerMille), false, nil},
 	},
@@ -55,8 +55,8 @@ const (
 var temperatureChangeKind = kind{
 	typ: "TemperatureChange", name: "temperature change",
 	units: []unit{
-		{"K", "1", 1, float64(Kelvin), true, []string{"°C", "C", "degC", "C°", "kelvin", "kelvins"}},
-		{"°F", "5", 9, float64(FahrenheitDegree), false, []string{"F", "degF", "F°"}},
+		{"K", "1", 1, float64(Kelvin), true, []string{"deg C", "C", "C°", "kelvin", "kelvins"}},
+		{"°F", "5", 9, float64(FahrenheitDegree), false, []string{"deg F", "F", "F°"}},
 	},
 }
 
@@ -91,8 +91,8 @@ const (
 var perKelvinKind = kind{
 	typ: "PerKelvin", name: "per-kelvin coefficient",
 	units: []unit{
-		{"%/K", "1e-2", 1, float64(PercentPerKelvin), true, []string{"%/°C", "%/C", "%/degC"}},
-		{"1/K", "1", 1, float64(OnePerKelvin), false, []string{"/K", "/°C", "1/°C", "per K", "K-1"}},
+		{"%/K", "1e-2", 1, float64(PercentPerKelvin), true, []string{"%/°C", "%/C", "% per K"}},
+		{"1/K", "1", 1, float64(OnePerKelvin), false, []string{"/K", "/°C", "/C", "1/°C", "per K", "K-1"}},
 	},
 }
 

@@ -11,19 +11,22 @@ import (
 // Parse returns the quantity written s. The grammar is
 //
 //	quantity = [ sign ] number unit { number unit }
-//	number   = digits [ "." digits ] [ ( "e" | "E" ) [ sign ] digits ]
+//	number   = decimal [ ( "e" | "E" ) [ sign ] digits ]
+//	decimal  = digits [ "." [ digits ] ] | "." digits
 //
 // with spaces allowed before a number and a unit: "12.8 V", "300Ah",
 // "2.5 mm2", "13.5 kBtu/h", "30%". More than one number makes a compound:
 // feet and inches, pounds and ounces, degrees with minutes and seconds,
-// days, hours, minutes and seconds, largest first, one sign in front, the
-// smaller parts less than one of the next larger. A unit is read in the
-// spellings that people type; letter case matters only where it tells two
-// units apart (mW, MW). A [Ratio] may stand without a unit up to 2.
+// days, hours, minutes and seconds, largest first, one sign in front, each
+// further part less than one of the unit before it, a fraction only in the
+// last. A unit is read in the spellings that people type; letter case matters
+// only in a prefix m or M (mW, MW). A [Ratio] may stand without a unit up to
+// 2.
 //
 // The number and the definition of its unit are multiplied exactly and
-// rounded once. Every error has concrete type [*ParseError], or [*RangeError]
-// if the value is too large, or too small and not zero, for a float64.
+// rounded once; zero has no sign. Every error has concrete type
+// [*ParseError], or [*RangeError] if the value is too large, or too small and
+// not zero, for a float64.
 func Parse[Q Quantity](s string) (Q, error) {
 	k := Q(0).kind()
 	sum, err := k.parse(s)
@@ -32,7 +35,7 @@ func Parse[Q Quantity](s string) (Q, error) {
 	}
 	x, ok := toFloat(sum)
 	if !ok {
-		return 0, &RangeError{Op: "units.Parse", Field: k.name, Value: s, Allowed: Bounds[Q]{}}
+		return 0, &RangeError{Op: "units.Parse", Field: k.name, Value: s, Allowed: representable{}}
 	}
 	return Q(x), nil
 }
@@ -46,6 +49,11 @@ func MustParse[Q Quantity](s string) Q {
 	}
 	return q
 }
+
+// representable describes the values for which toFloat is ok.
+type representable struct{}
+
+func (representable) String() string { return "0 or a size from 5e-324 to 1.8e308 in SI units" }
 
 // toFloat rounds r once. It is not ok if a non-zero r is beyond float64.
 func toFloat(r *big.Rat) (x float64, ok bool) {
@@ -79,7 +87,7 @@ func (k *kind) parse(s string) (*big.Rat, error) {
 			return fail("no unit; want one of " + k.accepted())
 		}
 		u := k.find(name)
-		if u == nil {
+		if u == nil || u.symbol == itself {
 			return fail("unknown unit " + strconv.Quote(name) + "; want one of " + k.accepted())
 		}
 		value := exactly(digits, u)
@@ -95,7 +103,10 @@ func (k *kind) parse(s string) (*big.Rat, error) {
 		} else {
 			chain = k.chainFrom(u.symbol)
 		}
-		if after != "" && strings.ContainsAny(digits, ".eE") {
+		switch {
+		case after != "" && len(chain) == 0:
+			return fail("nothing may follow " + u.symbol + ", found " + strconv.Quote(after))
+		case after != "" && strings.ContainsAny(digits, ".eE"):
 			return fail("only the last part of a compound may have a fraction")
 		}
 		sum.Add(sum, value)
@@ -116,7 +127,7 @@ func (k *kind) parseBare(s, digits string, negative bool) (*big.Rat, error) {
 	if r.Cmp(limit) > 0 {
 		text := strconv.FormatFloat(k.bare, 'g', -1, 64)
 		return nil, &ParseError{Input: s, Want: k.name,
-			Reason: "a number without a unit must not be above " + text + "; write " + digits + " % if that is meant"}
+			Reason: "a number without a unit must not be above " + text + "; write it with % if that is meant"}
 	}
 	if negative {
 		r.Neg(r)
@@ -156,13 +167,15 @@ func following(chain []string, symbol string) []string {
 	return nil
 }
 
+// cutSign takes the sign and the spaces behind it off the front of s. Besides
+// the hyphen a minus sign is read.
 func cutSign(s string) (negative bool, rest string) {
 	for _, sign := range [...]string{"-", "\u2212"} {
 		if r, ok := strings.CutPrefix(s, sign); ok {
-			return true, r
+			return true, strings.TrimSpace(r)
 		}
 	}
-	return false, strings.TrimPrefix(s, "+")
+	return false, strings.TrimSpace(strings.TrimPrefix(s, "+"))
 }
 
 // The limits on a number's length and exponent keep exact arithmetic cheap;

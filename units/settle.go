@@ -33,7 +33,12 @@ func settle(x float64) decimal {
 	// The shortest digits that read back as x are what a person would have
 	// typed, so that a decimal tie such as 0.5000000005 is seen as one.
 	var buf [32]byte
-	b := strconv.AppendFloat(buf[:0], x, 'e', -1, 64)
+	return settleDigits(strconv.AppendFloat(buf[:0], x, 'e', -1, 64))
+}
+
+// settleDigits returns the number b, written as by verb e of strconv with 18
+// digits at most and not zero, to nine significant digits.
+func settleDigits(b []byte) decimal {
 	d := decimal{neg: b[0] == '-'}
 	if d.neg {
 		b = b[1:]
@@ -181,10 +186,10 @@ func Exceeds[T constraints.Float](a, b T) bool {
 	return !math.IsNaN(float64(b)) && Compare(a, b) > 0
 }
 
-// Minus returns a - b, and exactly zero where the settled a and b are equal,
-// so that a difference can be tested against zero.
+// Minus returns a - b, and exactly zero where a and b are finite and settle
+// to the same number, so that a difference can be tested against zero.
 func Minus[T constraints.Float](a, b T) T {
-	if Compare(a, b) == 0 {
+	if finite(float64(a)) && Compare(a, b) == 0 {
 		return 0
 	}
 	return a - b

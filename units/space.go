@@ -68,10 +68,10 @@ const (
 var areaKind = kind{
 	typ: "Area", name: "area",
 	units: []unit{
-		{"mm²", "1e-6", 1, float64(SquareMillimetre), true, []string{"sq mm", "sqmm"}},
+		{"mm²", "1e-6", 1, float64(SquareMillimetre), true, []string{"sq mm"}},
 		{"cm²", "1e-4", 1, float64(SquareCentimetre), false, []string{"sq cm"}},
 		{"m²", "1", 1, float64(SquareMetre), true, []string{"sq m"}},
-		{"cmil", "5.06707479097497751431639751289151e-10", 1, float64(CircularMil), false, []string{"CM", "circular mil", "circular mils"}},
+		{"cmil", "5.06707479097497751431639751289151e-10", 1, float64(CircularMil), false, []string{"circular mil", "circular mils"}},
 		{"kcmil", "5.06707479097497751431639751289151e-7", 1, float64(KilocircularMil), false, []string{"MCM"}},
 		{"in²", "6.4516e-4", 1, float64(SquareInch), false, []string{"sq in"}},
 		{"ft²", "0.09290304", 1, float64(SquareFoot), false, []string{"sq ft"}},
@@ -148,7 +148,7 @@ const (
 	CubicMetrePerSecond VolumeFlow = 1                                      // m³/s; SI derived unit
 	LitrePerHour        VolumeFlow = 2.77777777777777777777777777777778e-7  // L/h; derived: 1 L over 3600 s
 	LitrePerMinute      VolumeFlow = 1.66666666666666666666666666666667e-5  // L/min; derived: 1 L over 60 s
-	GallonUSPerHour     VolumeFlow = 1.05150327333333333333333333333333e-6  // gal(US)/h; derived: 1 US gallon over 3600 s; SP 811 prints 1.051 503 E-06
+	GallonUSPerHour     VolumeFlow = 1.05150327333333333333333333333333e-6  // gal(US)/h; derived: 1 US gallon over 3600 s
 	CubicFootPerMinute  VolumeFlow = 4.719474432e-4                         // ft³/min; exact: (0.3048 m)³ over 60 s; SP 811 B.8
 )
 

@@ -26,7 +26,9 @@ const absoluteZero = -273.15
 func Celsius(c float64) Temperature { return Temperature{c, true} }
 
 // Fahrenheit returns the temperature of f degrees Fahrenheit: (f-32)·5/9 °C,
-// exact for every multiple of 9 away from 32 and rounded once otherwise.
+// exact for every multiple of 9 away from 32, rounded once for every whole
+// number of less than 16 digits and twice or three times otherwise;
+// [ParseTemperature] always rounds once.
 func Fahrenheit(f float64) Temperature { return Temperature{(f - 32) * 5 / 9, true} }
 
 // IsSet reports whether t was given.
@@ -46,10 +48,11 @@ func (t Temperature) Or(other Temperature) Temperature {
 // Celsius returns t in degrees Celsius, 0 if t was not given.
 func (t Temperature) Celsius() float64 { return t.celsius }
 
-// Fahrenheit returns t in degrees Fahrenheit.
+// Fahrenheit returns t in degrees Fahrenheit, exact for every multiple of
+// 5 °C.
 func (t Temperature) Fahrenheit() float64 { return t.celsius*9/5 + 32 }
 
-// Kelvin returns t in kelvins, rounded once.
+// Kelvin returns t in kelvins, rounded.
 func (t Temperature) Kelvin() float64 { return t.celsius - absoluteZero }
 
 // Sub returns t - u. Either not given counts as 0 °C; check first.
@@ -57,41 +60,63 @@ func (t Temperature) Sub(u Temperature) TemperatureChange {
 	return TemperatureChange(t.celsius - u.celsius)
 }
 
-// Add returns t warmer by d.
+// Add returns t warmer by d, and not given if t was not given.
 func (t Temperature) Add(d TemperatureChange) Temperature {
-	return Temperature{t.celsius + float64(d), t.set}
+	if !t.set {
+		return t
+	}
+	return Celsius(t.celsius + float64(d))
 }
 
 // Compare returns -1, 0 or +1 as t is colder than, as warm as, or warmer
-// than u, both settled as by [Compare].
-func (t Temperature) Compare(u Temperature) int { return Compare(t.celsius, u.celsius) }
+// than u, their kelvins settled as by [Compare]: nine digits of the Celsius
+// reading would tell 0 °C from what is left of -0.3 + 0.1 + 0.2. Either not
+// given counts as 0 °C; check first.
+func (t Temperature) Compare(u Temperature) int { return Compare(t.Kelvin(), u.Kelvin()) }
+
+// shown returns the Celsius reading to print: 0 for what compares equal to it.
+func (t Temperature) shown() float64 {
+	if t.Compare(Celsius(0)) == 0 {
+		return 0
+	}
+	return t.celsius
+}
 
 // temperatureKind holds the spellings; the offsets are in the code.
 var temperatureKind = kind{
 	typ: "Temperature", name: "temperature",
 	units: []unit{
-		{"°C", "1", 1, 1, true, []string{"C", "degC", "celsius"}},
-		{"°F", "5", 9, float64(FahrenheitDegree), false, []string{"F", "degF", "fahrenheit"}},
-		{"K", "1", 1, 1, false, []string{"kelvin"}},
+		{"°C", "1", 1, 1, true, []string{"C", "deg C", "celsius", "degrees Celsius"}},
+		{"°F", "5", 9, float64(FahrenheitDegree), false, []string{"F", "deg F", "fahrenheit", "degrees Fahrenheit"}},
+		{"K", "1", 1, 1, false, []string{"kelvin", "kelvins"}},
 	},
 }
 
 // ParseTemperature reads "77 °F", "-10C", "298.15 K" and the like. The
 // Celsius reading is worked out exactly and rounded once. Every error has
-// concrete type [*ParseError] or, below absolute zero, [*RangeError].
+// concrete type [*ParseError] or, below absolute zero or too large for a
+// float64, [*RangeError].
 func ParseTemperature(s string) (Temperature, error) {
 	k := &temperatureKind
 	fail := func(reason string) (Temperature, error) {
 		return Temperature{}, &ParseError{Input: s, Want: k.name, Reason: reason}
 	}
-	negative, rest := cutSign(strings.TrimSpace(s))
+	rest := strings.TrimSpace(s)
+	if rest == "" {
+		return fail("empty; want a number and a unit: " + k.accepted())
+	}
+	negative, rest := cutSign(rest)
 	digits, name, reason := cutNumber(rest)
 	if reason != "" {
 		return fail(reason)
 	}
-	u := k.find(strings.TrimSpace(name))
+	name = strings.TrimSpace(name)
+	if name == "" {
+		return fail("no unit; want one of " + k.accepted())
+	}
+	u := k.find(name)
 	if u == nil {
-		return fail("want a number and one of " + k.accepted())
+		return fail("unknown unit " + strconv.Quote(name) + "; want one of " + k.accepted())
 	}
 	r, _ := new(big.Rat).SetString(digits)
 	if negative {
@@ -105,12 +130,15 @@ func ParseTemperature(s string) (Temperature, error) {
 		r.Sub(r, big.NewRat(27315, 100))
 	}
 	c, _ := r.Float64()
-	if !finite(c) || c < absoluteZero {
-		return Temperature{}, &RangeError{Op: "units.ParseTemperature", Field: k.name, Value: s,
-			Allowed: TemperatureBounds{Low: Celsius(absoluteZero)}}
+	t, allowed := Celsius(c), physical()
+	if !allowed.Contains(t) {
+		return Temperature{}, &RangeError{Op: "units.ParseTemperature", Field: k.name, Value: s, Allowed: allowed}
 	}
-	return Celsius(c), nil
+	return t, nil
 }
+
+// physical returns the bounds of what can be a temperature.
+func physical() TemperatureBounds { return TemperatureBounds{Low: Celsius(absoluteZero)} }
 
 // String returns t in degrees Celsius to six significant digits, or "not
 // given".
@@ -118,37 +146,41 @@ func (t Temperature) String() string {
 	if !t.set {
 		return "not given"
 	}
-	return string(appendShown(nil, t.celsius, &temperatureKind, shownDigits))
+	return string(appendShown(nil, t.shown(), &temperatureKind, shownDigits))
 }
 
 // Format implements [fmt.Formatter] as for the other quantities, in °C.
 func (t Temperature) Format(s fmt.State, verb rune) {
 	switch {
 	case t.set && verb == 'v' && s.Flag('#'):
-		writePadded(s, append(strconv.AppendFloat([]byte("units.Celsius("), t.celsius, 'g', -1, 64), ')'))
+		writePadded(s, append(appendGo([]byte("units.Celsius("), t.celsius), ')'))
 	case t.set:
-		formatValue(s, verb, t.celsius, &temperatureKind)
+		formatValue(s, verb, t.shown(), &temperatureKind)
 	case verb == 'v' && s.Flag('#'):
 		writePadded(s, []byte("units.Temperature{}"))
-	default:
+	case strings.ContainsRune("vsefFg", verb):
 		writePadded(s, []byte(t.String()))
+	default:
+		writePadded(s, []byte("%!"+string(verb)+"(units.Temperature="+t.String()+")"))
 	}
 }
 
-// MarshalText returns the exact Celsius reading, or empty text if t was not
-// given. A reading that is not finite is a [*RangeError].
-func (t Temperature) MarshalText() ([]byte, error) {
+// AppendText appends what [Temperature.MarshalText] returns.
+func (t Temperature) AppendText(b []byte) ([]byte, error) {
 	if !t.set {
-		return []byte{}, nil
+		return b, nil
 	}
-	if !finite(t.celsius) {
-		return nil, &RangeError{Op: "units.MarshalText", Field: "temperature", Value: t, Allowed: TemperatureBounds{}}
+	if err := physical().Check("units.MarshalText", "temperature", t); err != nil {
+		return b, err
 	}
-	if t.celsius == 0 {
-		return []byte("0 °C"), nil
-	}
-	return append(appendShortest(nil, t.celsius), " °C"...), nil
+	u := &temperatureKind.units[0]
+	return u.appendSymbol(u.appendExact(b, t.celsius)), nil
 }
+
+// MarshalText returns the exact Celsius reading, or empty text if t was not
+// given. A reading that is not finite or below absolute zero is a
+// [*RangeError].
+func (t Temperature) MarshalText() ([]byte, error) { return t.AppendText(nil) }
 
 // UnmarshalText reads what [ParseTemperature] reads, with the same errors;
 // empty text is "not given".

@@ -88,6 +88,9 @@ func SmallestSize(r Run, from []Size) (Selection, error) {
 // choose returns the smallest size of the list that has at most
 // s.MaxPerLength, and notes the next smaller one.
 func (s *Selection) choose(op string, from []Size) (best PerLength, err error) {
+	if len(from) == 0 {
+		return PerLength{}, &units.RangeError{Op: op, Field: "from", Value: "an empty list", Allowed: sizeRange{}}
+	}
 	var thickest PerLength
 	for _, size := range from {
 		c := s.Run.Conductor

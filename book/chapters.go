@@ -1,0 +1,8 @@
+package main
+
+import "example.com/drawbar/book/weave"
+
+// chapters returns the book in reading order.
+func chapters() []weave.Chapter {
+	return []weave.Chapter{}
+}

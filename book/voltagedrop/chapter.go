@@ -1,0 +1,141 @@
+// Package voltagedrop is the chapter of the book on the voltage that a run of
+// wire loses in direct current.
+package voltagedrop
+
+import (
+	"embed"
+
+	"example.com/drawbar/book/weave"
+)
+
+//go:embed *.go
+var source embed.FS
+
+// Chapter returns the chapter.
+func Chapter() weave.Chapter {
+	return weave.Chapter{
+		Topic:    "voltagedrop",
+		Title:    "Voltage drop",
+		Question: "The battery says 12.8 V. Why does the thing at the far end of the wire get less, and which wire is enough?",
+		Source:   source,
+		Blocks: []weave.Block{
+			opening, theRule, usedByTheRule,
+			mathematics, symbols, afterTheMath,
+			theFeed, theSize, theReach, theRefrigerator, theMetricRun, theQuote,
+			weave.Prose("## Drop against length\n\nA straight line for each size: twice the length, twice the drop. " +
+				"Where a line crosses the limit is how far that size reaches."),
+			weave.Figure{
+				Name:    "drop_by_length",
+				Caption: "Drop of a 20 A load on 12.8 V, stranded copper at 75 °C.",
+				Draw:    dropByLength,
+			},
+			weave.Prose("## What print says\n\nPublished results beside ours. Each book made its own choice of " +
+				"temperature and of copper; given the same choice, we must find the same number."),
+			weave.Table{Title: "Published worked examples", Rows: printedExamples},
+			weave.Table{Title: "Published resistance of one conductor", Rows: printedTables},
+			afterPrint,
+			weave.Prose("## What people believe"),
+			weave.Misconception{Name: "oneway", Claim: "The length that counts is the distance to the load", Solve: solveOneWay},
+			weave.Misconception{Name: "table", Claim: "Ten gauge has so many ohms, look it up", Solve: solveWarmWire},
+			weave.Misconception{Name: "area", Claim: "2.5 mm² is about 14 gauge, so use the 14 gauge tables", Solve: solveNearly},
+			weave.Misconception{Name: "heat", Claim: "The drop is within 3 %, so the wire is thick enough", Solve: solveShortRun},
+			practice,
+			weave.Caution{Text: cautions},
+			weave.Prose("## Exercises"),
+			lampExercise, pumpExercise, voltageExercise, gaugeExercise, heatExercise,
+		},
+	}
+}
+
+const opening = weave.Prose(`A wire is a resistor. A poor one, a few thousandths of an ohm for each metre, but a pump
+takes its whole current through it, and takes it twice: out on one conductor and back on the other. At 12 V there is
+little to lose. A drop of {{feed.drop}}, which nobody would notice on 120 V, is {{feed.percent}} of a 12.8 V battery: the
+pump runs slow, the lamp is dim, and a refrigerator with a low-voltage cut-out stops on a hot afternoon while the battery
+is still half full.
+
+This chapter answers three questions. What does a run lose? Which size is enough? How far does a size reach?`)
+
+const theRule = weave.Prose(`## The rule of thumb, and when it fails
+
+Common practice allows 3 % for what is sensitive (electronics, a refrigerator, chargers) and 10 % for what is not. The
+size comes from a constant that handbooks call K: the area in circular mils is K times current times length, over the
+drop in volts. It fails in these ways, and each of them makes the wire too thin:
+
+- The length is not there and back. Half the length is half the drop on paper.
+- K is not one number. Books print 10.09, 10.37, 10.75, 12.9: pure copper at 20 °C, ordinary copper at 20 °C, copper at
+  about 29 °C, stranded copper at 75 °C. Between the first and the last, the same {{rule.size}} run drops
+  {{rule.cold}} or {{rule.warm}}.
+- The current is not the one on the label. What regulates its power takes more current when it gets less voltage.
+- The drop is of the whole path. A feeder and a branch that each lose 3 % lose 6 %, and the feeder carries
+  everybody's current.
+- And drop says nothing about heat.`)
+
+var usedByTheRule = weave.Numbers{Name: "rule", Solve: solveRule}
+
+const mathematics = weave.Prose(`## The mathematics
+
+American wire gauge is a staircase of diameters. 36 AWG is 0.005 inch, 4/0 is 0.46 inch, and the 39 steps between them are
+all the same ratio. The gauge number falls as the wire grows, and 1/0, 2/0, 3/0 and 4/0 count on as 0, -1, -2 and -3.
+From the diameter comes the area, from the area and the metal the resistance of a length, and from that, twice the
+one-way length and the current, the drop.`)
+
+var symbols = weave.Formula{
+	Equations: []string{
+		"d = d_36 * pow(92, (36 - n)/39)",
+		"A = pi/4 * pow(d, 2)",
+		"ρ = ρ_20 * (1 + α_20*(T - 20)) * k_lay",
+		"r = ρ / A",
+		"ΔV = I * r * 2*L",
+		"δ = 100 * ΔV / V_source",
+	},
+	Where: []weave.Symbol{
+		{Name: "d", Unit: "mm", What: "diameter of the conductor as one round wire"},
+		{Name: "d_36", Unit: "mm", What: "diameter of 36 AWG, 0.127 mm"},
+		{Name: "n", What: "gauge number, 1/0 counting as 0"},
+		{Name: "A", Unit: "mm²", What: "metal area"},
+		{Name: "ρ", Unit: "Ω·mm²/m", What: "resistivity of the metal as warm as it is, lay included"},
+		{Name: "ρ_20", Unit: "Ω·mm²/m", What: "resistivity of annealed copper at 20 °C, 1/58"},
+		{Name: "α_20", Unit: "1/K", What: "temperature coefficient of copper at 20 °C, 0.00393"},
+		{Name: "T", Unit: "°C", What: "temperature of the metal"},
+		{Name: "k_lay", What: "1.02 for strands, whose path round the axis is longer; 1 for a solid wire"},
+		{Name: "r", Unit: "Ω/m", What: "resistance of one conductor per length"},
+		{Name: "ΔV", Unit: "V", What: "voltage lost there and back"},
+		{Name: "I", Unit: "A", What: "current of the load"},
+		{Name: "L", Unit: "m", What: "length one way, source to load"},
+		{Name: "δ", Unit: "%", What: "drop as a fraction of the source voltage"},
+		{Name: "V_source", Unit: "V", What: "voltage at the source end"},
+	},
+}
+
+const afterTheMath = weave.Prose(`Metric conductors need one step less and one look-up more: IEC 60228 does not fix their area
+but the greatest resistance they may have, so for them r at 20 °C is read from its table.
+
+If nothing is said of the temperature, the library takes 75 °C, the temperature of the North American tables: a wire that
+works is warm, and the warm wire is the one that has to do. Joints, fuses and switches come on top; the formula does
+not know them.
+
+## Worked examples
+
+Each can be worked again with other numbers, for instance:
+
+    go run ./book show voltagedrop -example feed -set one_way="25 ft"`)
+
+const afterPrint = weave.Prose(`The one row that differs is a misprint in its source, and the correct product is easily found by
+hand. Every row of this chapter and some three hundred more are compared in the tests of the wire package.`)
+
+const practice = weave.Prose(`## What goes wrong in practice
+
+- **The crimp, not the wire.** A poor joint of a hundredth of an ohm loses as much as metres of cable, and its heat is
+  in one place. If a run drops more than it should, measure across each joint while the load runs.
+- **The frame as return.** A chassis return can be better than a wire or much worse, and corrodes. It is not what this
+  chapter works out.
+- **Boat and vehicle cable.** The number on cable made to SAE J1127 or J1128 is not AWG: there is up to 12 % less
+  copper in it. Copper-clad aluminium has about half again the resistance of copper. Ask for metal and standard
+  on every line of a quote.
+- **The drop that was measured idle.** Without current there is no drop. Measure at the load, with the load on.
+- **The long charging lead.** A charger that senses the voltage at its own end of a thin cable believes that the battery is
+  full before it is.`)
+
+const cautions = `A wire that is thick enough for the drop can still be too thin for the heat, and a fuse protects only the wire
+behind it. Check ampacity and protection separately for every size found here. Work on a live battery can weld a tool and
+start a fire: disconnect first. Local codes and a licensed electrician come before this book.`

@@ -1,0 +1,16 @@
+package weave
+
+// What the tests of layout reach for.
+var (
+	Wrap       = wrap
+	Dedent     = dedent
+	Escape     = escape
+	ProseHTML  = proseHTML
+	ProseLines = proseLines
+	CheckProse = checkProse
+)
+
+// GridLines sets a table of left columns.
+func GridLines(header []string, rows [][]string, width int) []string {
+	return gridLines(grid{header: header, right: make([]bool, len(header)), rows: rows}, width)
+}

@@ -1,0 +1,4 @@
+package unitstest
+
+// CheckSteps is for steps that no sheet would record.
+var CheckSteps = checkSteps

@@ -1,0 +1,89 @@
+package wire
+
+import (
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+// Working returns how the drop came about, step by step.
+func (d Drop) Working() *working.Sheet {
+	s := working.NewSheet("Voltage drop, " + d.PerLength.name())
+	allowed, isLimited := d.Run.Allowed.Get()
+	s.Given("I", d.Run.Current, "A", "current of the load")
+	s.Given("L", d.Run.OneWay, "m", "one-way length, source to load")
+	s.Given("V_source", d.Run.Source, "V", "voltage at the source end")
+	if isLimited {
+		s.Given("δ_allowed", allowed, "%", "drop that is allowed")
+	}
+	d.PerLength.steps(s)
+	s.Formula("R_loop", d.Resistance, "Ω", "resistance of the loop, there and back", "r * 2*L")
+	s.Formula("ΔV", d.Voltage, "V", "voltage lost in the loop", "I * R_loop")
+	s.Formula("V_load", d.AtLoad, "V", "voltage left for the load", "V_source - ΔV")
+	s.Formula("δ", d.Fraction, "%", "drop as a fraction of the source voltage", "100 * ΔV / V_source")
+	s.Formula("P_loop", d.Heat, "W", "heat given off along the loop", "I * ΔV")
+	if isLimited {
+		s.Test("drop against what is allowed", "δ <= δ_allowed", !units.Exceeds(d.Fraction, allowed))
+	}
+	return s
+}
+
+// dropRule says where an allowed drop comes from.
+var dropRule = working.Source{
+	Title: "allowed drop as given; 3 % for sensitive loads and 10 % for others is usual", Provenance: working.CommonPractice,
+}
+
+// ohmsLaw is the rule behind what cannot work at all.
+var ohmsLaw = working.Source{Title: "Ohm's law", Provenance: working.Derived}
+
+// Findings returns what needs attention, worst first: a load that gets no
+// voltage, a drop above what is allowed, a drop that nobody set a limit for,
+// and always that the conductor's ampacity and protection are not checked
+// here.
+func (d Drop) Findings() []working.Finding {
+	var f []working.Finding
+	allowed, hasAllowed := d.Run.Allowed.Get()
+	switch {
+	case units.Compare(d.AtLoad, 0) <= 0:
+		f = append(f, working.Finding{
+			Severity: working.Danger,
+			Rule:     "run-cannot-carry",
+			Message:  "The run would lose all the voltage there is: this current cannot flow, and a short circuit at the load may be too weak to open a fuse.",
+			Numbers:  []working.Number{{Name: "drop", Value: d.Voltage}, {Name: "source", Value: d.Run.Source}},
+			Fix:      "Use a larger size, a shorter run or a higher voltage.",
+			Source:   ohmsLaw,
+		})
+	case hasAllowed && units.Exceeds(d.Fraction, allowed):
+		f = append(f, working.Finding{
+			Severity: working.Caution,
+			Rule:     "drop-above-allowed",
+			Message:  "The drop is above what is allowed.",
+			Numbers:  []working.Number{{Name: "drop", Value: d.Fraction}, {Name: "allowed", Value: allowed}, {Name: "voltage at the load", Value: d.AtLoad}},
+			Fix:      "Use a larger size or a shorter run; SmallestSize and LongestRun give the limits.",
+			Source:   dropRule,
+		})
+	case !hasAllowed:
+		f = append(f, working.Finding{
+			Severity: working.Note,
+			Rule:     "no-allowed-drop",
+			Message:  "No allowed drop was given, so the drop is not judged.",
+			Numbers:  []working.Number{{Name: "drop", Value: d.Fraction}},
+			Fix:      "Give Allowed from what the load needs.",
+			Source:   dropRule,
+		})
+	}
+	f = append(f, d.PerLength.Findings()...)
+	working.Sort(f)
+	return append(f, heatNotChecked(d.Run.Current))
+}
+
+// heatNotChecked says what a drop does not tell.
+func heatNotChecked(i units.Current) working.Finding {
+	return working.Finding{
+		Severity: working.Note,
+		Rule:     "ampacity-not-checked",
+		Message:  "Drop says nothing about heat: on a short run a conductor far too small for its current passes on drop.",
+		Numbers:  []working.Number{{Name: "current", Value: i}},
+		Fix:      "Check the ampacity of the size and its protection against the code that applies; a licensed electrician decides.",
+		Source:   working.Source{Title: "size by drop and by ampacity, and take the larger", Provenance: working.CommonPractice},
+	}
+}
