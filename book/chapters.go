@@ -1,8 +1,13 @@
 package main
 
-import "example.com/drawbar/book/weave"
+import (
+	"example.com/drawbar/book/voltagedrop"
+	"example.com/drawbar/book/weave"
+)
 
 // chapters returns the book in reading order.
 func chapters() []weave.Chapter {
-	return []weave.Chapter{}
+	return []weave.Chapter{
+		voltagedrop.Chapter(),
+	}
 }

@@ -71,7 +71,8 @@ func run(book []weave.Chapter, args []string, stdout, stderr io.Writer) int {
 
 func dispatch(book []weave.Chapter, args []string, stdout io.Writer) error {
 	if len(args) == 0 {
-		return list(book, stdout)
+		_, err := io.WriteString(stdout, weave.Contents(book))
+		return err
 	}
 	switch command, rest := args[0], args[1:]; command {
 	case "show":
@@ -83,16 +84,6 @@ func dispatch(book []weave.Chapter, args []string, stdout io.Writer) error {
 	default:
 		return misuse("unknown command %q; there are show and weave", command)
 	}
-}
-
-// list prints topic and question of every chapter.
-func list(book []weave.Chapter, stdout io.Writer) error {
-	for _, c := range book {
-		if _, err := fmt.Fprintf(stdout, "%-14s %s\n", c.Topic, c.Question); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 // find returns the chapter on topic.

@@ -44,3 +44,8 @@ func (e *ParseError) Error() string {
 
 // Unwrap returns [ErrSyntax].
 func (e *ParseError) Unwrap() error { return ErrSyntax }
+
+// A wording is what is allowed, where no number says it.
+type wording string
+
+func (w wording) String() string { return string(w) }

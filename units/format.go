@@ -297,8 +297,8 @@ func pads(s fmt.State, n int, c byte) {
 	}
 }
 
-// appendText appends v in the first unit of its kind, with the fewest digits
-// that read back exactly.
+// appendText appends v in the first unit of its kind, with digits that read
+// back exactly.
 func appendText[Q Quantity](b []byte, v Q) ([]byte, error) {
 	k := v.kind()
 	x := float64(v)
@@ -309,26 +309,24 @@ func appendText[Q Quantity](b []byte, v Q) ([]byte, error) {
 	return u.appendSymbol(u.appendExact(b, x)), nil
 }
 
-// appendExact appends the number of u in x that reads back as x.
+// appendExact appends the number of u in x that reads back as x. A number
+// that was read with 15 digits or fewer is written with the same.
 func (u *unit) appendExact(b []byte, x float64) []byte {
-	if x == 0 {
+	switch {
+	case x == 0:
 		return append(b, '0')
+	case u.float == 1:
+		return appendShortest(b, x)
 	}
-	n := x / u.float
+	// 17 digits always suffice: they are closer than half a step of x.
+	const few, enough = 15, 17
 	start := len(b)
-	b = appendShortest(b, n)
-	if u.float == 1 {
-		return b
-	}
-	if finite(n) {
-		if back, _ := exactly(string(b[start:]), u).Float64(); back == x {
+	for digits := few; ; digits++ {
+		b = u.appendCount(b[:start], x, 'g', digits)
+		if back, _ := exactly(string(b[start:]), u).Float64(); back == x || digits == enough {
 			return b
 		}
 	}
-	// The quotient was rounded the other way: 17 digits of the true one
-	// always suffice, being closer than half a step of x.
-	const enough = 17
-	return u.appendCount(b[:start], x, 'g', enough)
 }
 
 // appendShortest appends x with the fewest digits, plainly where that is

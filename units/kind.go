@@ -3,6 +3,7 @@ package units
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Quantity is the closed set of linear quantities of this package: every
@@ -90,7 +91,15 @@ var unitSpellings = strings.NewReplacer(
 	"°", "deg", "º", "deg", "′", "'", "’", "'", "″", `"`, "”", `"`,
 )
 
+// plainUnit returns s with one spelling of each character and single spaces.
 func plainUnit(s string) string {
+	plain := true
+	for i := range len(s) {
+		plain = plain && ' ' < s[i] && s[i] < utf8.RuneSelf && s[i] != '^' && s[i] != '*'
+	}
+	if plain {
+		return s
+	}
 	return unitSpellings.Replace(strings.Join(strings.Fields(s), " "))
 }
 

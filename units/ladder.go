@@ -41,7 +41,7 @@ type checker[T rung] interface {
 // step that is not finite or one that is not above the step before, settled,
 // is a [*RangeError].
 func NewLadder[Q Quantity](name string, steps ...Q) (Ladder[Q], error) {
-	l, err := newLadder(name, steps, func(q Q) float64 { return float64(q) })
+	l, err := newLadder("units.NewLadder", name, steps, func(q Q) float64 { return float64(q) })
 	if err == nil {
 		low, high := steps[0], steps[len(steps)-1]
 		l.upToTop, l.fromBottom, l.within = Bounds[Q]{}.AtMost(high), AtLeast(low), Between(low, high)
@@ -52,7 +52,7 @@ func NewLadder[Q Quantity](name string, steps ...Q) (Ladder[Q], error) {
 // NewTemperatureLadder is [NewLadder] for temperatures, each of which must be
 // given.
 func NewTemperatureLadder(name string, steps ...Temperature) (Ladder[Temperature], error) {
-	l, err := newLadder(name, steps, Temperature.reading)
+	l, err := newLadder("units.NewTemperatureLadder", name, steps, Temperature.reading)
 	if err == nil {
 		low, high := steps[0], steps[len(steps)-1]
 		l.upToTop, l.fromBottom, l.within = TemperatureBounds{High: high}, TemperatureBounds{Low: low}, TemperatureBounds{low, high}
@@ -88,8 +88,8 @@ func MustTemperatureLadder(name string, steps ...Temperature) Ladder[Temperature
 	return l
 }
 
-func newLadder[T rung](name string, steps []T, key func(T) float64) (Ladder[T], error) {
-	const op = "units.NewLadder"
+// newLadder returns a ladder that lacks its checkers, for op.
+func newLadder[T rung](op, name string, steps []T, key func(T) float64) (Ladder[T], error) {
 	l := Ladder[T]{name: name, key: key}
 	if len(steps) == 0 {
 		return Ladder[T]{}, &RangeError{Op: op, Field: name, Value: l, Allowed: wording("one step or more")}
@@ -177,7 +177,11 @@ func (l Ladder[T]) search(x float64) (i int, on bool) {
 	lo, hi := 0, len(l.keys)
 	for lo < hi {
 		mid := int(uint(lo+hi) / 2)
-		switch c := Compare(l.keys[mid], x); {
+		key := l.keys[mid]
+		if key == x { // a step itself needs no settling
+			return mid, true
+		}
+		switch c := Compare(key, x); {
 		case c == 0:
 			return mid, true
 		case c < 0:

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/drawbar/units"
@@ -32,7 +33,7 @@ func TestLadderNextPrev(t *testing.T) {
 		{15, 0, 0}, {20, 1, 1}, {1000, 9, 9}, // on a step
 		{15.0004, 1, 0}, {14.9996, 0, noStep}, {999.9, 9, 8}, {39, 4, 3}, // between two
 		{15.000000000000002, 0, 0}, {14.999999999999998, 0, 0}, {1000.0000000000001, 9, 9}, // float64 noise
-		{15.00000005, 0, 0}, {15.0000001, 1, 0}, // nine digits decide; half of the ninth goes up
+		{15.00000004, 0, 0}, {15.00000005, 1, 0}, // nine digits decide, half of the ninth goes up
 		{0, 0, noStep}, {-20, 0, noStep}, {1000.1, noStep, 9}, {1e300, noStep, 9}, // beyond an end
 		{units.Current(math.NaN()), noStep, noStep},
 		{units.Current(math.Inf(1)), noStep, noStep},
@@ -169,8 +170,11 @@ func TestNewLadderErrors(t *testing.T) {
 	for name, steps := range map[string][]units.Temperature{
 		"none": nil, "not given": {set, unset}, "descending": {set, units.Celsius(10)}, "NaN": {units.Celsius(math.NaN())},
 	} {
-		_, err := units.NewTemperatureLadder("ambient", steps...)
-		wantRange(t, "temperature, "+name, err)
+		l, err := units.NewTemperatureLadder("ambient", steps...)
+		var e *units.RangeError
+		if !errors.As(err, &e) || e.Op != "units.NewTemperatureLadder" || !strings.HasPrefix(e.Field, "ambient") || l.Len() != 0 {
+			t.Errorf("%s: %v, %v, want a RangeError", name, l, err)
+		}
 	}
 	panics := func(name string, f func()) {
 		defer func() {
@@ -300,7 +304,7 @@ func TestLadderLaws(t *testing.T) {
 				steps := make([]units.Current, n)
 				at := units.Current(r.Float64())
 				for i := range steps {
-					at += units.Current(0.001 + r.Float64())
+					at = units.Settle(at + units.Current(0.001+r.Float64())) // as short as printed ones
 					steps[i] = at
 				}
 				l, err := units.NewLadder("step", steps...)
@@ -329,10 +333,6 @@ func TestLadderAllocs(t *testing.T) {
 		"Bracket":          func() { _, _, _ = l.Bracket(37) },
 		"Next temperature": func() { _, _ = temperatures.Next(units.Celsius(27)) },
 		"At":               func() { _, _ = l.At(3) },
-		"All": func() {
-			for range l.All() {
-			}
-		},
 	} {
 		if n := testing.AllocsPerRun(100, f); n != 0 {
 			t.Errorf("%s allocates %v times", name, n)

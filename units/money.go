@@ -34,7 +34,7 @@ const (
 // many digits.
 func ParseMoney(text string) (Money, error) {
 	const want = "amount of money"
-	p, rest, err := parseDigits("units.ParseMoney", text, text)
+	p, rest, err := digitsOf{"units.ParseMoney", want, text}.parse(text)
 	if err != nil {
 		return Money{}, err
 	}
@@ -91,13 +91,13 @@ func (m Money) Currency() string { return m.amount.unit }
 // currency is a [*UnitError]; a sum of too many digits, or an operand that
 // was not given, is a [*RangeError].
 func (m Money) Add(n Money) (Money, error) {
-	p, err := m.amount.add("units.Money.Add", n.amount)
+	p, err := m.amount.combine("units.Money.Add", n.amount, dec.Decimal.Add)
 	return Money{p}, err
 }
 
 // Sub returns m - n as [Money.Add] returns m + n.
 func (m Money) Sub(n Money) (Money, error) {
-	p, err := m.amount.add("units.Money.Sub", n.amount.negated())
+	p, err := m.amount.combine("units.Money.Sub", n.amount, dec.Decimal.Sub)
 	return Money{p}, err
 }
 

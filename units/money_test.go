@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"math/big"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -197,10 +198,10 @@ func TestMoneyNotGiven(t *testing.T) {
 	if zero := units.MustMoney("0 USD"); zero == none || zero.IsZero() || zero.Equal(none) {
 		t.Error("an amount of nothing is not told from not given")
 	}
-	roundTripNone := units.MustMoney("1 USD")
+	read := units.MustMoney("1 USD")
 	text, err := none.MarshalText()
-	if err != nil || len(text) != 0 || roundTripNone.UnmarshalText(text) != nil || roundTripNone != none {
-		t.Errorf("text of no amount: %q, %v, reads back as %v", text, err, roundTripNone)
+	if err != nil || len(text) != 0 || read.UnmarshalText(text) != nil || read != none {
+		t.Errorf("text of no amount: %q, %v, reads back as %v", text, err, read)
 	}
 	m := units.MustMoney("1 USD")
 	if err := m.UnmarshalText([]byte("one USD")); !errors.Is(err, units.ErrSyntax) || m != units.MustMoney("1 USD") {
@@ -272,6 +273,13 @@ func TestMoneyLaws(t *testing.T) {
 			off := must(must(must(a.Over(12, 4)).Times(12)).Sub(a))
 			return math.Abs(off.Amount().Float()) <= 12*0.00005+1e-12
 		},
+		"Over is the exact quotient, rounded half away from zero": func(a, b, c units.Money) bool {
+			exact := new(big.Rat).Quo(rational(t, a.Amount()), big.NewRat(48, 1))
+			return must(a.Over(48, 3)).Amount().Digits() == unsigned(exact.FloatString(3))
+		},
+		"Round is the exact amount, rounded half away from zero": func(a, b, c units.Money) bool {
+			return must(a.Round(1)).Amount().Digits() == unsigned(rational(t, a.Amount()).FloatString(1))
+		},
 		"Round is idempotent": func(a, b, c units.Money) bool { return must(must(a.Round(2)).Round(2)) == must(a.Round(2)) },
 		"order is that of the difference": func(a, b, c units.Money) bool {
 			cmp, err := a.Cmp(b)
@@ -288,6 +296,15 @@ func TestMoneyLaws(t *testing.T) {
 			}
 		})
 	}
+}
+
+// unsigned takes the minus off a zero; FloatString rounds half away from zero
+// as Money does, but keeps it.
+func unsigned(s string) string {
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
 }
 
 func FuzzMoney(f *testing.F) {

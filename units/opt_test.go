@@ -120,7 +120,6 @@ func TestOptJSON(t *testing.T) {
 		{`{"name":"","count":0}`, input{Name: units.Some(""), Count: units.Some(0)}, ""},
 		{`{"name":"rear","count":2}`, input{Name: units.Some("rear"), Count: units.Some(2)}, ""},
 	} {
-		// Over what was there before: null takes it away, absence does not.
 		var got input
 		if err := json.Unmarshal([]byte(test.text), &got); err != nil || got != test.want {
 			t.Errorf("%s reads as %+v, %v, want %+v", test.text, got, err, test.want)
@@ -133,6 +132,7 @@ func TestOptJSON(t *testing.T) {
 			t.Errorf("%+v is written %s, %v, want %s", got, text, err, back)
 		}
 	}
+	// Over what was there before: null takes it away, absence does not.
 	over := input{Idle: units.Some(5 * units.Watt), Count: units.Some(2)}
 	if err := json.Unmarshal([]byte(`{"idle":null}`), &over); err != nil || over != (input{Count: units.Some(2)}) {
 		t.Errorf("null over 5 W: %+v, %v", over, err)

@@ -243,7 +243,7 @@ func firstWord(s string) string {
 	}
 	if len(s) > most {
 		cut := most
-		for !utf8.RuneStart(s[cut]) {
+		for cut > 0 && !utf8.RuneStart(s[cut]) {
 			cut--
 		}
 		s = s[:cut]

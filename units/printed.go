@@ -63,7 +63,7 @@ const printedRange = wording("digits up to 10^18, the last worth 1e-300 to 1e280
 // concrete type [*ParseError], or [*RangeError] if there are too many digits.
 func ParsePrinted(text string) (Printed, error) {
 	body, nearest, coarse := strings.Cut(strings.TrimSpace(text), nearestText)
-	p, unit, err := parseDigits("units.ParsePrinted", text, body)
+	p, unit, err := digitsOf{"units.ParsePrinted", "printed number", text}.parse(body)
 	if err != nil {
 		return Printed{}, err
 	}
@@ -77,7 +77,7 @@ func ParsePrinted(text string) (Printed, error) {
 // but no unit, in unit, which may be empty. Digits and unit are as in
 // [ParsePrinted], and so are the errors.
 func NewPrinted(digits, unit string) (Printed, error) {
-	p, rest, err := parseDigits("units.NewPrinted", digits, digits)
+	p, rest, err := digitsOf{"units.NewPrinted", "printed number", digits}.parse(digits)
 	if err != nil {
 		return Printed{}, err
 	}
@@ -97,16 +97,19 @@ func MustPrinted(digits, unit string) Printed {
 	return p
 }
 
-// parseDigits reads the number at the front of s, which is part of the input
-// of op, and returns what follows it.
-func parseDigits(op, input, s string) (p Printed, rest string, err error) {
+// digitsOf says in errors which function reads what from which text.
+type digitsOf struct{ op, want, input string }
+
+// parse reads the number at the front of s, which is part of the input, and
+// returns what follows it.
+func (d digitsOf) parse(s string) (p Printed, rest string, err error) {
 	if !utf8.ValidString(s) {
-		return p, "", &ParseError{Input: input, Want: "printed number", Reason: notUTF8}
+		return p, "", &ParseError{Input: d.input, Want: d.want, Reason: notUTF8}
 	}
 	negative, s := cutSign(strings.TrimSpace(s))
 	number, rest, reason := cutNumber(s)
 	if reason != "" {
-		return p, "", &ParseError{Input: input, Want: "printed number", Reason: reason}
+		return p, "", &ParseError{Input: d.input, Want: d.want, Reason: reason}
 	}
 	mantissa, ten := number, 0
 	if i := strings.IndexAny(number, "eE"); i >= 0 {
@@ -117,7 +120,7 @@ func parseDigits(op, input, s string) (p Printed, rest string, err error) {
 	exp := ten - len(fraction)
 	p.coef, err = strconv.ParseInt(whole+fraction, 10, 64)
 	if err != nil || p.coef > maxCoef || exp < minLastTen || exp > maxLastTen {
-		return p, "", &RangeError{Op: op, Field: "digits", Value: number, Allowed: printedRange}
+		return p, "", &RangeError{Op: d.op, Field: "digits", Value: number, Allowed: printedRange}
 	}
 	if negative {
 		p.coef = -p.coef

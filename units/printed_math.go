@@ -37,28 +37,28 @@ func (e *UnitError) Unwrap() error { return ErrUnit }
 // Add returns p + q with the decimals of the finer one, in the unit of p. A q
 // in another unit is a [*UnitError]; a sum beyond the range of a Printed, or
 // an operand that was not given, is a [*RangeError].
-func (p Printed) Add(q Printed) (Printed, error) { return p.add("units.Printed.Add", q) }
-
-// Sub returns p - q as [Printed.Add] returns p + q.
-func (p Printed) Sub(q Printed) (Printed, error) { return p.add("units.Printed.Sub", q.negated()) }
-
-func (p Printed) negated() Printed {
-	p.coef = -p.coef
-	return p
+func (p Printed) Add(q Printed) (Printed, error) {
+	return p.combine("units.Printed.Add", q, dec.Decimal.Add)
 }
 
-func (p Printed) add(op string, q Printed) (Printed, error) {
+// Sub returns p - q as [Printed.Add] returns p + q.
+func (p Printed) Sub(q Printed) (Printed, error) {
+	return p.combine("units.Printed.Sub", q, dec.Decimal.Sub)
+}
+
+// combine returns the sum or the difference of p and q.
+func (p Printed) combine(op string, q Printed, f func(a, b dec.Decimal) dec.Decimal) (Printed, error) {
 	if err := p.alike(op, q); err != nil {
 		return Printed{}, err
 	}
-	return fitted(op, p.decimal().Add(q.decimal()), p.sci || q.sci, p.unit)
+	return fitted(op, f(p.decimal(), q.decimal()), p.sci || q.sci, p.unit)
 }
 
-// Mul returns p times q without needless zeros: 40 A times 0.80 is 32 A. One
-// of the two is a factor, without a unit or in a unit of [Ratio] such as %,
-// and the product is in the unit of the other. Two units are a [*UnitError];
-// a product beyond the range of a Printed, or an operand that was not given,
-// is a [*RangeError].
+// Mul returns p times q, without zeros at the end of its decimals: 40 A times
+// 0.80 is 32 A. One of the two is a factor, without a unit or in a unit of
+// [Ratio] such as %, and the product is in the unit of the other. Two units
+// are a [*UnitError]; a product beyond the range of a Printed, or an operand
+// that was not given, is a [*RangeError].
 func (p Printed) Mul(q Printed) (Printed, error) {
 	const op = "units.Printed.Mul"
 	if err := given(op, p, q); err != nil {

@@ -68,8 +68,8 @@ func (s Series[T]) Index(t time.Time) (i int, ok bool) {
 	if !s.valid() || t.Before(s.Start) {
 		return 0, false
 	}
-	// Sub keeps to the longest Duration, which is past the end of any
-	// valid series.
+	// Where t is further away than a Duration can say, Sub gives the
+	// longest, in which no valid series has a step left.
 	n := t.Sub(s.Start) / s.Step
 	if n >= time.Duration(len(s.Values)) {
 		return 0, false

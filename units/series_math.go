@@ -17,7 +17,8 @@ func AddTo[T constraints.Float](dst, a, b Series[T]) error {
 	if err := checkTerms("units.AddTo", dst, a, b); err != nil {
 		return err
 	}
-	to, x, y := dst.Values, a.Values[:len(dst.Values)], b.Values[:len(dst.Values)]
+	to := dst.Values
+	x, y := a.Values[:len(to)], b.Values[:len(to)]
 	for i := range to {
 		to[i] = x[i] + y[i]
 	}
@@ -29,7 +30,8 @@ func SubTo[T constraints.Float](dst, a, b Series[T]) error {
 	if err := checkTerms("units.SubTo", dst, a, b); err != nil {
 		return err
 	}
-	to, x, y := dst.Values, a.Values[:len(dst.Values)], b.Values[:len(dst.Values)]
+	to := dst.Values
+	x, y := a.Values[:len(to)], b.Values[:len(to)]
 	for i := range to {
 		to[i] = x[i] - y[i]
 	}
@@ -41,7 +43,8 @@ func ScaleTo[T constraints.Float](dst, a Series[T], ratio Ratio) error {
 	if err := checkTerms("units.ScaleTo", dst, a, a); err != nil {
 		return err
 	}
-	to, x := dst.Values, a.Values[:len(dst.Values)]
+	to := dst.Values
+	x := a.Values[:len(to)]
 	for i := range to {
 		to[i] = T(float64(x[i]) * float64(ratio))
 	}
@@ -75,7 +78,7 @@ func checkTerms[T any](op string, dst, a, b Series[T]) error {
 }
 
 // checkApart refuses a dst that would overwrite values of src, called name,
-// before they are read.
+// before they are read. Neither is empty.
 func checkApart[T any](op string, dst, src Series[T], name string) error {
 	if !overlap(dst.Values, src.Values) {
 		return nil
@@ -84,17 +87,10 @@ func checkApart[T any](op string, dst, src Series[T], name string) error {
 		Allowed: wording("memory of their own")}
 }
 
-// A wording is what is allowed, where no number says it.
-type wording string
-
-func (w wording) String() string { return string(w) }
-
-// overlap reports whether a and b have memory in common. Only addresses are
-// compared; package slices does the same, but keeps it to itself.
+// overlap reports whether a and b, neither of them empty, have memory in
+// common. Only addresses are compared; package slices does the same, but
+// keeps it to itself.
 func overlap[T any](a, b []T) bool {
-	if len(a) == 0 || len(b) == 0 {
-		return false
-	}
 	return uintptr(unsafe.Pointer(&a[0])) <= uintptr(unsafe.Pointer(&b[len(b)-1])) &&
 		uintptr(unsafe.Pointer(&b[0])) <= uintptr(unsafe.Pointer(&a[len(a)-1]))
 }

@@ -49,13 +49,15 @@ func ResampleTo[T constraints.Float](dst, src Series[T]) error {
 // meanOver returns the mean of s from one time to another, both counted from
 // its start and in its span.
 func meanOver[T constraints.Float](s Series[T], from, to time.Duration) T {
-	first, last := from/s.Step, (to-1)/s.Step
-	if first == last {
+	first := from / s.Step
+	end := (first + 1) * s.Step
+	if to <= end {
 		return s.Values[first]
 	}
+	last := (to - 1) / s.Step
 	// Counted in steps of s, so that whole steps bring no rounding.
 	step := float64(s.Step)
-	head := float64((first+1)*s.Step-from) / step
+	head := float64(end-from) / step
 	tail := float64(to-last*s.Step) / step
 	total := sum(s.Values[first+1:last]) + head*float64(s.Values[first]) + tail*float64(s.Values[last])
 	return T(total / (float64(to-from) / step))

@@ -43,11 +43,13 @@ func TestPlainTwin(t *testing.T) {
 
 func TestNoAllocations(t *testing.T) {
 	r := lamp()
-	list := wire.Gauges()
+	list, circuit := wire.Gauges(), branchCircuit()
 	for name, call := range map[string]func() error{
 		"Resistance":   func() error { _, err := wire.Resistance(r.Conductor); return err },
 		"VoltageDrop":  func() error { _, err := wire.VoltageDrop(r); return err },
 		"LongestRun":   func() error { _, err := wire.LongestRun(r); return err },
+		"Ampacity":     func() error { _, err := wire.Ampacity(roof()); return err },
+		"Protect":      func() error { _, err := wire.Protect(circuit); return err },
 		"SmallestSize": func() error { _, err := wire.SmallestSize(r, list); return err },
 	} {
 		if err := call(); err != nil {
@@ -104,5 +106,25 @@ func BenchmarkWorking(b *testing.B) {
 	}
 	for b.Loop() {
 		_ = d.Working().Text()
+	}
+}
+
+func BenchmarkAmpacity(b *testing.B) {
+	b.ReportAllocs()
+	x := roof()
+	for b.Loop() {
+		if _, err := wire.Ampacity(x); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkProtect(b *testing.B) {
+	b.ReportAllocs()
+	c := branchCircuit()
+	for b.Loop() {
+		if _, err := wire.Protect(c); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

@@ -1,6 +1,7 @@
 // Package wire answers what an electrician asks of a conductor: how thick it
 // is, what resistance it has warm, how much voltage a run of it loses, which
-// size keeps the loss within a limit and how far a size reaches.
+// size keeps the loss within a limit and how far a size reaches; what current
+// it may carry, which device protects it, and what a short circuit draws.
 //
 //	drop, err := wire.VoltageDrop(wire.Run{
 //		Current:   20 * units.Ampere,
@@ -14,9 +15,12 @@
 // shows the calculation step by step with the source of each number, and its
 // Findings say what needs attention.
 //
-// Left out here: alternating-current reactance, ampacity (how much current a
-// size may carry for heat), protection and faults. A run that passes on drop
-// can still overheat; the findings say so each time.
+// A size must pass twice, for drop and for heat: a run that passes on drop can
+// still overheat, and the findings say so each time. Ampacity and protection
+// are held against a rule set that the caller names; see [RuleSet].
+//
+// Left out here: alternating-current reactance, aluminium, conductors in
+// parallel, cords.
 //
 // Electrical work in a vehicle can start a fire. Local codes and a licensed
 // electrician come before any number of this package.

@@ -83,7 +83,7 @@ func heatNotChecked(i units.Current) working.Finding {
 		Rule:     "ampacity-not-checked",
 		Message:  "Drop says nothing about heat: on a short run a conductor far too small for its current passes on drop.",
 		Numbers:  []working.Number{{Name: "current", Value: i}},
-		Fix:      "Check the ampacity of the size and its protection against the code that applies; a licensed electrician decides.",
+		Fix:      "Check the ampacity of the size and its protection against the code that applies (Ampacity, Protect); a licensed electrician decides.",
 		Source:   working.Source{Title: "size by drop and by ampacity, and take the larger", Provenance: working.CommonPractice},
 	}
 }

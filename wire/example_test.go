@@ -135,3 +135,66 @@ func ExampleGauges() {
 	// 21 20 AWG 500 kcmil
 	// [0.5 mm² 0.75 mm² 1 mm²]
 }
+
+func ExampleAmpacity() {
+	c, err := wire.Ampacity(wire.Installation{
+		Rules:      wire.NEC2017,
+		Size:       wire.AWG(10),
+		Insulation: wire.Insulation90,
+		Ambient:    units.Celsius(60),
+		Conductors: 4,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(c.Current, "limited by", c.Governs)
+	// Output: 22.72 A limited by insulation
+}
+
+func ExampleProtect() {
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{Rules: wire.RVLowVoltage, Size: wire.AWG(14), Insulation: wire.Insulation105},
+		Load:         4.8 * units.Ampere,
+		Device:       units.Some(30 * units.Ampere),
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, f := range p.Findings() {
+		fmt.Println(f.Severity, f.Rule)
+	}
+	fmt.Println("needed", p.Needed, "limit", p.Limit)
+	// Output:
+	// danger device-above-limit
+	// note rule-from-memory
+	// needed 4.8 A limit 15 A
+}
+
+func ExampleShortCircuit() {
+	f, err := wire.ShortCircuit(
+		wire.FaultSource{Voltage: 13.3 * units.Volt, Resistance: 2 * units.Milliohm},
+		wire.Conductor{Size: wire.AWG(1)}, 4*units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.4v\n", f.Current)
+	// Output: 4.118 kA
+}
+
+func ExampleRatings() {
+	ladder, err := wire.Ratings(wire.NEC2017)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(ladder.Next(270.6 * units.Ampere))
+	// Output: 300 A <nil>
+}
+
+func ExampleInsulationOf() {
+	fmt.Println(wire.InsulationOf(units.Celsius(105)))
+	// Output: 105 °C true
+}

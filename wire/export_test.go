@@ -2,19 +2,9 @@ package wire
 
 import "example.com/drawbar/units"
 
-// An IECCell is one number of the table of IEC 60228 as it stands in the code.
-type IECCell struct {
-	Size   Size
-	Strand Strand
-	At20   units.ResistancePerLength
-}
+// AmbientFactor returns a cell of the table of ambient correction, 0 where it
+// is blank.
+func AmbientFactor(n Insulation, t units.Temperature) units.Ratio { return ambientFactor(n, t) }
 
-// IECCells returns the whole table.
-func IECCells() (cells []IECCell) {
-	for _, size := range MetricSizes() {
-		for _, strand := range []Strand{Stranded, Flexible} {
-			cells = append(cells, IECCell{size, strand, iecResistance(size, strand)})
-		}
-	}
-	return cells
-}
+// IECResistance returns a cell of the table of IEC 60228.
+func IECResistance(s Size, strand Strand) units.ResistancePerLength { return iecResistance(s, strand) }

@@ -111,3 +111,59 @@ func FuzzSmallestSize(f *testing.F) {
 		}
 	})
 }
+
+func FuzzAmpacity(f *testing.F) {
+	f.Add(uint8(2), 10, uint8(3), uint8(0), 60.0, 4, true)
+	f.Add(uint8(1), 12, uint8(4), uint8(0), 30.0, 0, false)
+	f.Add(uint8(3), 0, uint8(4), uint8(9), math.NaN(), -1, true)
+	f.Fuzz(func(t *testing.T, rules uint8, gauge int, insulation, terminals uint8, celsius float64, conductors int, hasAmbient bool) {
+		x := wire.Installation{Rules: wire.RuleSet(rules), Size: wire.AWG(gauge), Insulation: wire.Insulation(insulation),
+			Terminals: wire.Insulation(terminals), Conductors: conductors}
+		if hasAmbient {
+			x.Ambient = units.Celsius(celsius)
+		}
+		c, err := wire.Ampacity(x)
+		checkOutcome(t, err, float64(c.Current), float64(c.Table), float64(c.Corrected))
+		_ = c.Working().Text()
+	})
+}
+
+func FuzzShortCircuit(f *testing.F) {
+	f.Add(13.2, 0.003, 3.0, 10)
+	f.Add(13.2, 0.003, 0.0, 99)
+	f.Add(math.Inf(1), -1.0, math.NaN(), 0)
+	f.Fuzz(func(t *testing.T, volts, ohms, metres float64, gauge int) {
+		source := wire.FaultSource{Voltage: units.Voltage(volts), Resistance: units.Resistance(ohms)}
+		k, err := wire.ShortCircuit(source, wire.Conductor{Size: wire.AWG(gauge)}, units.Length(metres))
+		checkOutcome(t, err, float64(k.Current))
+		_ = k.Working().Text()
+	})
+}
+
+func FuzzProtect(f *testing.F) {
+	f.Add(uint8(1), 12, 8.0, 15.0, 10000.0, 0.1, 3.0, 13.3, 0.002, uint8(15))
+	f.Add(uint8(2), 6, 52.0, 60.0, 0.0, 0.0, 0.0, 0.0, 0.0, uint8(1))
+	f.Add(uint8(3), -3, math.NaN(), -1.0, math.Inf(1), -1.0, -1.0, 0.0, 0.0, uint8(31))
+	f.Fuzz(func(t *testing.T, rules uint8, gauge int, load, device, breaks, from, metres, volts, ohms float64, flags uint8) {
+		c := wire.Circuit{Load: units.Current(load), Continuous: flags&16 != 0, OneWay: units.Length(metres),
+			Installation: wire.Installation{Rules: wire.RuleSet(rules), Size: wire.AWG(gauge), Insulation: wire.Insulation105}}
+		if flags&1 != 0 {
+			c.Device = units.Some(units.Current(device))
+		}
+		if flags&2 != 0 {
+			c.Interrupting = units.Some(units.Current(breaks))
+		}
+		if flags&4 != 0 {
+			c.FromSource = units.Some(units.Length(from))
+		}
+		if flags&8 != 0 {
+			c.Fault = units.Some(wire.FaultSource{Voltage: units.Voltage(volts), Resistance: units.Resistance(ohms)})
+		}
+		p, err := wire.Protect(c)
+		checkOutcome(t, err, float64(p.Limit), float64(p.Needed))
+		_ = p.Working().Text()
+		if err == nil && flags&1 == 0 && !has(p.Findings(), "no-device-stated") {
+			t.Fatal("a missing device goes unsaid")
+		}
+	})
+}

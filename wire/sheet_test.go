@@ -86,3 +86,57 @@ func TestSheetReach(t *testing.T) {
 		})
 	}
 }
+
+func TestSheetCarryingCapacity(t *testing.T) {
+	for name, x := range map[string]wire.Installation{
+		"roof":     roof(),
+		"thin":     {Rules: wire.NEC2017, Size: wire.AWG(16), Insulation: wire.Insulation105},
+		"RV thin":  {Rules: wire.RVLowVoltage, Size: wire.AWG(12), Insulation: wire.Insulation105},
+		"RV thick": {Rules: wire.RVLowVoltage, Size: wire.AWG(1), Insulation: wire.Insulation105},
+		"boat":     {Rules: wire.Boat33CFR, Size: wire.Aught(1), Insulation: wire.Insulation105},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c, err := wire.Ampacity(x)
+			if err != nil {
+				t.Fatal(err)
+			}
+			unitstest.CheckSheet(t, c.Working())
+		})
+	}
+}
+
+func TestSheetFault(t *testing.T) {
+	for name, oneWay := range map[string]units.Length{"at the source": 0, "at the end": 10 * units.Foot} {
+		t.Run(name, func(t *testing.T) {
+			f, err := wire.ShortCircuit(wire.FaultSource{Voltage: 13.2 * units.Volt, Resistance: 3 * units.Milliohm},
+				wire.Conductor{Size: wire.AWG(8)}, oneWay)
+			if err != nil {
+				t.Fatal(err)
+			}
+			unitstest.CheckSheet(t, f.Working())
+		})
+	}
+}
+
+func TestSheetProtection(t *testing.T) {
+	for name, change := range map[string]func(*wire.Circuit){
+		"RV":          func(*wire.Circuit) {},
+		"RV thick":    func(c *wire.Circuit) { c.Installation.Size = wire.AWG(1) },
+		"no device":   func(c *wire.Circuit) { c.Device = units.None[units.Current]() },
+		"continuous":  func(c *wire.Circuit) { c.Continuous = true },
+		"boat":        func(c *wire.Circuit) { c.Installation.Rules = wire.Boat33CFR },
+		"NEC":         func(c *wire.Circuit) { c.Installation.Rules = wire.NEC2017 },
+		"next rating": func(c *wire.Circuit) { c.Installation.Rules, c.Installation.Size = wire.NEC2017, wire.AWG(6) },
+		"no fault":    func(c *wire.Circuit) { c.Fault = units.None[wire.FaultSource]() },
+	} {
+		t.Run(name, func(t *testing.T) {
+			circuit := branchCircuit()
+			change(&circuit)
+			p, err := wire.Protect(circuit)
+			if err != nil {
+				t.Fatal(err)
+			}
+			unitstest.CheckSheet(t, p.Working())
+		})
+	}
+}

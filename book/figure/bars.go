@@ -93,7 +93,7 @@ func (b Bars) draw(d *drawing, plot box) {
 			d.bar(box{x, min(y, zero), x + slot, max(y, zero)}, g)
 		}
 	}
-	d.line(point{plot.x0, zero}, point{plot.x1, zero}, stroke(ink, axisWidth, ""))
+	d.line(point{plot.x0, zero}, point{plot.x1, zero}, stroke(ink, thinWidth, ""))
 }
 
 // check reports the first field out of range.

@@ -53,7 +53,8 @@ func cut(a, b, c, d float64) (a1, b1, c1, d1 float64, ok bool) {
 	if max(a, c) < 0 || min(a, c) > 1 {
 		return 0, 0, 0, 0, false
 	}
-	second := func(first float64) float64 { return b + (d-b)*((first-a)/(c-a)) }
+	// The conversion keeps a processor from fusing product and sum.
+	second := func(first float64) float64 { return b + float64((d-b)*((first-a)/(c-a))) }
 	a1, b1, c1, d1 = a, b, c, d
 	if a < 0 || a > 1 {
 		a1 = min(max(a, 0), 1)

@@ -7,7 +7,7 @@
 //		X:           figure.Axis{Label: "length, one way", Unit: "ft", Max: 30},
 //		Y:           figure.Axis{Label: "voltage drop", Unit: "V", Max: 1.5},
 //		Lines: []figure.Line{
-//			{Name: "10 AWG", Points: []figure.Point{{0, 0}, {30, 1.2}}},
+//			{Name: "10 AWG", Points: []figure.Point{{X: 0, Y: 0}, {X: 30, Y: 1.2}}},
 //		},
 //	}
 //	svg, err := c.SVG()

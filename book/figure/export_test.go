@@ -1,11 +1,13 @@
 package figure
 
+import "math"
+
 // What the tests look at from outside.
 const (
 	MaxPoints  = maxPoints
 	PlotHeight = plotHeight / px
 	// What is left of the page by the widest numbers and names.
-	NarrowestPlot = (pageWidth-2*margin-axisRoom-tickRoom-columnLead-longestName)/px - 80
+	NarrowestPlot = (pageWidth-2*margin-axisRoom-tickRoom-columnLead-longestName)/px - 90
 )
 
 // A PagePoint is a place on the page in hundredths of a unit.
@@ -38,11 +40,24 @@ func TickTexts(a Axis, length int, level bool) []string {
 // Internals under test.
 var (
 	Clip     = clip
+	OnLength = along
 	Thin     = thin
 	Spread   = spread
 	Decimal  = decimal
 	Distance = distance
 )
+
+// Crosses reports whether the straight line from p to q has a point in the
+// box with these corners.
+func Crosses(corner, opposite, p, q PagePoint) bool {
+	return box{corner.x, corner.y, opposite.x, opposite.y}.crossed(p, q)
+}
+
+// NameSide says where the name of a line with these parts belongs.
+func NameSide(parts [][]Spot) string {
+	_, s := end(parts)
+	return [...]string{within: "within", right: "right", top: "top"}[s]
+}
 
 // LineColours returns the colours of the lines in order.
 func LineColours() []string {
@@ -52,3 +67,9 @@ func LineColours() []string {
 	}
 	return colours
 }
+
+// Along returns where a Spot is.
+func Along(s Spot) (u, v float64) { return s.u, s.v }
+
+// Apart returns the larger of the distances of two Spots along the axes.
+func Apart(a, b Spot) float64 { return max(math.Abs(a.u-b.u), math.Abs(a.v-b.v)) }

@@ -109,11 +109,11 @@ func (f frame) drawGrid(d *drawing, x, y []tick) {
 	}
 	for _, t := range x {
 		at := plot.x0 + along(t.at, plot.width())
-		d.line(point{at, plot.y0}, point{at, plot.y1}, stroke(colour(t), 1*px, ""))
+		d.line(point{at, plot.y0}, point{at, plot.y1}, stroke(colour(t), px, ""))
 	}
 	for _, t := range y {
 		at := plot.y1 - along(t.at, plot.height())
-		d.line(point{plot.x0, at}, point{plot.x1, at}, stroke(colour(t), 1*px, ""))
+		d.line(point{plot.x0, at}, point{plot.x1, at}, stroke(colour(t), px, ""))
 	}
 }
 
@@ -128,7 +128,7 @@ func (f frame) drawAxes(d *drawing, x, y []tick, xName, yName string) {
 		at := plot.y1 - along(t.at, plot.height())
 		d.text(point{plot.x0 - tickRoom, at + drop(tickSize)}, tickSize, t.text, atEnd)
 	}
-	d.path([][]point{{{plot.x0, plot.y0}, {plot.x0, plot.y1}, {plot.x1, plot.y1}}}, stroke(ink, axisWidth, ""))
+	d.path([][]point{{{plot.x0, plot.y0}, {plot.x0, plot.y1}, {plot.x1, plot.y1}}}, stroke(ink, thinWidth, ""))
 	d.text(point{(plot.x0 + plot.x1) / 2, plot.y1 + 46*px}, labelSize, xName, middle)
 	turn := point{margin + labelSize*px*3/4, (plot.y0 + plot.y1) / 2}
 	d.text(turn, labelSize, yName, middle+turned(turn))

@@ -113,7 +113,7 @@ func drawColumn(d *drawing, labels []label) {
 	for _, l := range labels {
 		to := l.at.x - 6*px
 		bend := l.from.x + 10*px
-		d.curve([][]point{{l.from, {bend, l.at.y}, {to, l.at.y}}}, l.look, leadWidth)
+		d.curve([][]point{{l.from, {bend, l.at.y}, {to, l.at.y}}}, l.look, thinWidth)
 		d.text(point{l.at.x, l.at.y + drop(nameSize)}, nameSize, l.name, "")
 	}
 }
@@ -122,7 +122,7 @@ func drawColumn(d *drawing, labels []label) {
 func drawRow(d *drawing, labels []label) {
 	for _, l := range labels {
 		centre := l.at.x + textWidth(l.name, nameSize)/2
-		d.curve([][]point{{l.from, {centre, l.at.y + nameLine/2}}}, l.look, leadWidth)
+		d.curve([][]point{{l.from, {centre, l.at.y + nameLine/2}}}, l.look, thinWidth)
 		d.text(point{centre, l.at.y + drop(nameSize)}, nameSize, l.name, middle)
 	}
 }

@@ -1,10 +1,12 @@
 package figure
 
+import "slices"
+
 // A layout is a chart on its page: everything whose place depends on room.
 type layout struct {
 	frame               frame
 	curves              [][][]point // the parts of each line
-	limits              []label     // of column
+	limits              []label     // these stand in the column too
 	column, row, inside []label
 }
 
@@ -55,7 +57,7 @@ func (l *layout) addLabel(name string, i int, parts [][]spot) {
 // placeLabels reports whether all labels have found a place.
 func (l *layout) placeLabels() bool {
 	plot := l.frame.plot
-	taken := l.curves
+	taken := slices.Clone(l.curves)
 	for _, m := range l.limits {
 		taken = append(taken, [][]point{{{plot.x0, m.from.y}, m.from}})
 	}
@@ -72,17 +74,19 @@ const (
 )
 
 // end returns where the name of a line with these parts belongs: at its last
-// spot, or at its first if only that is on the right or the upper edge.
+// spot, or at its first if only that is on the right or the upper edge. A line
+// cut at the corner ends on both, or beside it by rounding.
 func end(parts [][]spot) (spot, side) {
+	const edge = 1 - 1e-9
 	last := parts[len(parts)-1]
 	ends := [...]spot{last[len(last)-1], parts[0][0]}
 	for _, s := range ends {
-		if s.u == 1 {
+		if s.u > edge {
 			return s, right
 		}
 	}
 	for _, s := range ends {
-		if s.v == 1 {
+		if s.v > edge {
 			return s, top
 		}
 	}

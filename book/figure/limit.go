@@ -36,6 +36,6 @@ func limitLabels(limits []Limit, y Axis, plot box) []label {
 // drawLimits draws the limits of these labels across the plot.
 func drawLimits(d *drawing, labels []label, plot box) {
 	for _, l := range labels {
-		d.curve([][]point{{{plot.x0, l.from.y}, l.from}}, l.look, limitWidth)
+		d.curve([][]point{{{plot.x0, l.from.y}, l.from}}, l.look, thinWidth)
 	}
 }

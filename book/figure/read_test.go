@@ -175,6 +175,7 @@ func checkDrawing(t testing.TB, svg []byte) {
 		t.Errorf("viewBox %q, want %q", nodes[0].attr["viewBox"], want)
 	}
 	checkAccessible(t, nodes)
+	checkNamesInside(t, nodes)
 	inside := func(what string, a area) {
 		if a.x0 < page.x0 || a.y0 < page.y0 || a.x1 > page.x1 || a.y1 > page.y1 {
 			t.Errorf("%s at %v is not on the page %v", what, a, page)
@@ -203,6 +204,33 @@ func checkDrawing(t testing.TB, svg []byte) {
 			if n.attr["x"] != "" {
 				x, y := n.number(t, "x"), n.number(t, "y")
 				inside("rect", area{x, y, x + n.number(t, "width"), y + n.number(t, "height")})
+			}
+		}
+	}
+}
+
+// checkNamesInside checks that no line runs through a name in the plot, which
+// are the texts with a halo.
+func checkNamesInside(t testing.TB, nodes []node) {
+	t.Helper()
+	const steps = 200
+	for _, n := range named(nodes, "text") {
+		if n.attr["paint-order"] == "" {
+			continue
+		}
+		b := n.box(t)
+		for _, path := range named(nodes, "path") {
+			for _, part := range path.parts(t) {
+				for i := range len(part) - 1 {
+					p, q := part[i], part[i+1]
+					for k := range steps + 1 {
+						f := float64(k) / steps
+						at := area{p.x + f*(q.x-p.x), p.y + f*(q.y-p.y), 0, 0}
+						if b.x0 < at.x0 && at.x0 < b.x1 && b.y0 < at.y0 && at.y0 < b.y1 {
+							t.Fatalf("a line runs through %q at %v", n.text, b)
+						}
+					}
+				}
 			}
 		}
 	}

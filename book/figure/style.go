@@ -26,17 +26,15 @@ var lineStyles = [maxLines]style{
 	{colour: "#F0E442", edge: ink},            // yellow, too light for the ground by itself
 }
 
-// limitStyle is that of every limit: no line is as thin. The edge parts it from
-// bars.
+// limitStyle is that of every limit: thin, as no line is. The edge parts it
+// from bars.
 var limitStyle = style{colour: ink, edge: ground}
 
 // Widths of lines.
 const (
 	curveWidth = 240
-	leadWidth  = 160
-	limitWidth = 130
-	axisWidth  = 130
-	edgeWidth  = 90 // on either side
+	thinWidth  = 140 // of limits, axes and what leads to a name
+	edgeWidth  = 90  // on either side
 )
 
 // Greys of what is not data, and the ground.

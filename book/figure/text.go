@@ -5,7 +5,7 @@ import (
 	"unicode"
 )
 
-// fonts are the reader's own; the last is what every one of them can have.
+// fonts are those of the reader's system, the likeliest first.
 const fonts = "system-ui, -apple-system, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, sans-serif"
 
 // advances are the widths of ' ' to '~' in thousandths of the font size.

@@ -6,8 +6,7 @@ import "math"
 // order they had. A line that has no more is returned as it is. Else these are
 // kept first: both ends of every part, and the first highest, lowest, leftmost
 // and rightmost point of the line. Then, again and again, the point farthest
-// from what is drawn so far joins it. What is left out is so closer to the
-// drawn line than anything that was kept last.
+// from what is drawn so far joins it, so that the worst place is mended first.
 //
 // The method is that of Douglas and Peucker, "Algorithms for the reduction of
 // the number of points required to represent a digitized line or its

@@ -42,7 +42,7 @@ func (r run) most() float64 {
 func (r run) fits(ticks []tick) bool {
 	const gap, line = 16 * px, 24 * px
 	for i := 1; i < len(ticks); i++ {
-		between := int(float64(r.length) * (ticks[i].at - ticks[i-1].at))
+		between := along(ticks[i].at-ticks[i-1].at, r.length)
 		need := line
 		if r.level {
 			need = gap + (textWidth(ticks[i].text, tickSize)+textWidth(ticks[i-1].text, tickSize))/2
@@ -61,7 +61,7 @@ func (a Axis) ticks(r run) []tick {
 		return a.linearTicks(r)
 	}
 	// An axis with two numbers can be read, one with three easily.
-	for least := 3; least > 1; least-- {
+	for least := 3; ; least-- {
 		for _, s := range [...]struct {
 			mantissas string
 			every     int // decades
@@ -74,7 +74,6 @@ func (a Axis) ticks(r run) []tick {
 			return t
 		}
 	}
-	return nil
 }
 
 // linearTicks returns the multiples of the finest step of the series 1, 2, 5,
@@ -107,8 +106,8 @@ func (a Axis) multiples(low, high float64, m, e int) []tick {
 // everyMantissa are the first digits of the whole multiples of a decade.
 const everyMantissa = "123456789"
 
-// logTicks returns a tick at each of the mantissas, which are digits, in every
-// so manieth decade on the axis.
+// logTicks returns a tick at each of the mantissas, which are digits, in the
+// decades on the axis whose exponent is a multiple of every.
 func (a Axis) logTicks(mantissas string, every int) []tick {
 	low, high := units.Settle(a.Min), units.Settle(a.Max)
 	var t []tick

@@ -29,6 +29,11 @@ func TestTicks(t *testing.T) {
 		{"wide numbers", figure.Axis{Min: 9.9e6, Max: 1e7}, true, "9 900 000 9 920 000 9 940 000 9 960 000 9 980 000 10 000 000"},
 		{"the smallest", figure.Axis{Max: 0.001}, false, "0.0000 0.0002 0.0004 0.0006 0.0008 0.0010"},
 		{"noise at the ends", figure.Axis{Min: 0.1 + 0.2, Max: 0.6 + 0.3}, false, "0.3 0.4 0.5 0.6 0.7 0.8 0.9"},
+		// In float64 0.3 over 0.1 is below 3.
+		{"noise in a quotient", figure.Axis{Min: -0.5, Max: 0.3}, false, "−0.5 −0.4 −0.3 −0.2 −0.1 0.0 0.1 0.2 0.3"},
+		{"noise in a quotient", figure.Axis{Min: -0.3, Max: 0.5}, false, "−0.3 −0.2 −0.1 0.0 0.1 0.2 0.3 0.4 0.5"},
+		// Eleven of these would be 62 apart and up to 57 wide.
+		{"a gap between", figure.Axis{Max: 1e5}, true, "0 20 000 40 000 60 000 80 000 100 000"},
 		// Logarithmic.
 		{"three decades", figure.Axis{Min: 10, Max: 1e4, Log: true}, true, "10 20 50 100 200 500 1000 2000 5000 10 000"},
 		{"five decades", figure.Axis{Min: 0.01, Max: 1000, Log: true}, false, "0.01 0.1 1 10 100 1000"},

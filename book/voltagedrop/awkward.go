@@ -49,10 +49,10 @@ func solveRefrigerator(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "At the battery's voltage it would take {{label}} and " +
-			"get {{label_volts}}. It settles, after {{rounds}} " +
-			"rounds, at {{current}} and {{at_load}}: a drop of " +
-			"{{percent}}.",
+		Text: "At the battery's voltage it would take " +
+			"{{label}} and get {{label_volts}}. It settles, " +
+			"after {{rounds}} rounds, at {{current}} and " +
+			"{{at_load}}: a drop of {{percent}}.",
 		Values: []weave.Value{
 			weave.Show("label", first.Run.Current, "A", 3),
 			weave.Show("label_volts", first.AtLoad, "V", 4),
@@ -157,8 +157,8 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "{{verdict}}. The run loses {{drop}}, {{percent}}, and " +
-			"{{heat}} of heat goes into it.",
+		Text: "{{verdict}}. The run loses {{drop}}, " +
+			"{{percent}}, and {{heat}} of heat goes into it.",
 		Values: []weave.Value{
 			weave.Say("verdict", verdict),
 			weave.Show("drop", drop.Voltage, "V", 3),

@@ -120,8 +120,8 @@ Each can be worked again with other numbers, for instance:
 
     go run ./book show voltagedrop -example feed -set one_way="25 ft"`)
 
-const afterPrint = weave.Prose(`The one row that differs is a misprint in its source, and the correct product is easily found by
-hand. Every row of this chapter and some three hundred more are compared in the tests of the wire package.`)
+const afterPrint = weave.Prose(`A row that differs says why: a misprint is found by doing its product by hand. The tests of the wire package
+compare every size of these tables, and more.`)
 
 const practice = weave.Prose(`## What goes wrong in practice
 

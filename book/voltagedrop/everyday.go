@@ -40,9 +40,9 @@ func solveFeed(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "The run loses {{drop}}, which is {{percent}}, and the " +
-			"load gets {{at_load}}. The wire itself turns {{heat}} " +
-			"into heat.",
+		Text: "The run loses {{drop}}, which is {{percent}}, " +
+			"and the load gets {{at_load}}. The wire itself " +
+			"turns {{heat}} into heat.",
 		Values: []weave.Value{
 			weave.Show("drop", drop.Voltage, "V", 3),
 			weave.Show("percent", drop.Fraction, "%", 3),
@@ -115,8 +115,8 @@ func solveReach(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "{{feet}}, or {{metres}}, one way. The roll must hold " +
-			"twice that.",
+		Text: "{{feet}}, or {{metres}}, one way. The roll " +
+			"must hold twice that.",
 		Values: []weave.Value{
 			weave.Show("feet", far.OneWay, "ft", 3),
 			weave.Show("metres", far.OneWay, "m", 3),

@@ -42,7 +42,7 @@ func (r Row) judge() (comparison, error) {
 	switch {
 	case err != nil:
 	case !agrees && r.Differs == "":
-		err = fmt.Errorf("ours is %s, print has %s", c.ours, c.printed)
+		err = fmt.Errorf("ours is %s, print has %s", broken(c.ours), c.printed)
 	case agrees && r.Differs != "":
 		err = errors.New("print and computation agree; Differs is not needed")
 	case !agrees:
@@ -82,7 +82,7 @@ func (c *comparison) compareNumbers(r Row) (agrees bool, err error) {
 	c.printed = r.Printed.String()
 	c.ours = unbroken(withUnit(beside(x, r.Printed), symbol))
 	_, isTemperature := r.Ours.(units.Temperature)
-	c.difference = difference(x, r.Printed.Float(), symbol, isTemperature)
+	c.difference = difference(x, r.Printed, symbol, isTemperature)
 	covered := r.Printed.Covers(x)
 	switch {
 	case r.Within == "":
@@ -99,8 +99,8 @@ func (c *comparison) compareNumbers(r Row) (agrees bool, err error) {
 	return !units.Exceeds(math.Abs(units.Minus(x, r.Printed.Float())), width), nil
 }
 
-// beside returns x with the decimals of p and one more to judge by, if that
-// is not too long.
+// beside returns x, or the difference of x from p, with the decimals of p and
+// one more to judge by, if that is not too long.
 func beside(x float64, p units.Printed) string {
 	digits, exponent, _ := strings.Cut(p.Digits(), "e")
 	_, decimals, _ := strings.Cut(digits, ".")
@@ -110,7 +110,7 @@ func beside(x float64, p units.Printed) string {
 		more = 1
 	}
 	if exponent != "" {
-		return units.Significant(x, significant+more)
+		return units.Significant(x, max(significant, 1)+more)
 	}
 	return units.Fixed(x, len(decimals)+more)
 }
@@ -118,26 +118,28 @@ func beside(x float64, p units.Printed) string {
 // difference returns ours less printed, and what part of printed that is. Of
 // percentages the difference is in points, and a part of a temperature has no
 // meaning.
-func difference(ours, printed float64, symbol string, isTemperature bool) string {
-	const digits = 2
-	signed := func(x float64) string {
-		s := units.Significant(x, digits)
-		if x > 0 {
-			s = "+" + s
-		}
-		return s
-	}
+func difference(ours float64, p units.Printed, symbol string, isTemperature bool) string {
+	printed := p.Float()
 	d := units.Minus(ours, printed)
-	switch {
-	case d == 0:
+	shown := beside(d, p)
+	if strings.Trim(shown, "-0.") == "" {
 		return "0"
-	case symbol == "%":
-		return signed(d) + " points"
-	case isTemperature || printed == 0:
-		return unbroken(withUnit(signed(d), symbol))
 	}
-	return unbroken(withUnit(signed(d), symbol)) + " " +
-		unbroken("("+signed(100*d/math.Abs(printed))+" %)")
+	if d > 0 {
+		shown = "+" + shown
+	}
+	switch {
+	case symbol == "%":
+		return unbroken(shown + " points")
+	case isTemperature || printed == 0:
+		return unbroken(withUnit(shown, symbol))
+	}
+	const digits = 2
+	part := units.Significant(100*d/math.Abs(printed), digits)
+	if d > 0 {
+		part = "+" + part
+	}
+	return unbroken(withUnit(shown, symbol)) + " " + unbroken("("+part+" %)")
 }
 
 // allowance returns r.Within in the unit of r.Printed.
@@ -149,7 +151,7 @@ func allowance(r Row) (float64, error) {
 	if w.Unit() == "%" {
 		return w.Float() / 100 * math.Abs(r.Printed.Float()), nil
 	}
-	if _, err := w.Cmp(r.Printed); err != nil {
+	if _, err := r.Printed.Cmp(w); err != nil {
 		return 0, err
 	}
 	return w.Float(), nil

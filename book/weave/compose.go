@@ -111,7 +111,11 @@ func givenGrid(s *solved) grid {
 		if _, ok := s.inputs.set[p.Name]; ok {
 			value += " (in the chapter: " + p.Default + ")"
 		}
-		g.rows = append(g.rows, []string{p.Label, value, s.inputs.allowed[p.Name], p.Name})
+		allowed := s.inputs.allowed[p.Name]
+		if allowed == "" {
+			allowed = "any"
+		}
+		g.rows = append(g.rows, []string{p.Label, value, allowed, p.Name})
 	}
 	return g
 }

@@ -1,44 +1,43 @@
 package weave
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // An Error reports what is wrong with a chapter, and where.
 type Error struct {
 	Chapter string // the topic
 	Block   string // such as `worked example "cable"` or "prose, block 3"; empty for the chapter itself
-	Problem string // what is missing, empty, unknown or unused
-	Err     error  // what caused it, or nil
+	Err     error  // what is missing, empty, unknown, unused or wrong
 }
 
 // Error returns `chapter voltagedrop: worked example "cable": ...`.
 func (e *Error) Error() string {
-	var b strings.Builder
-	b.WriteString("chapter " + e.Chapter)
+	text := "chapter " + e.Chapter
 	if e.Block != "" {
-		b.WriteString(": " + e.Block)
+		text += ": " + e.Block
 	}
-	if e.Problem != "" {
-		b.WriteString(": " + e.Problem)
-	}
-	if e.Err != nil {
-		b.WriteString(": " + e.Err.Error())
-	}
-	return b.String()
+	return text + ": " + e.Err.Error()
 }
 
-// Unwrap returns the cause, if there is one.
+// Unwrap returns what is wrong.
 func (e *Error) Unwrap() error { return e.Err }
 
 // An InputError reports a value that an input does not take.
 type InputError struct {
 	Input   string // its name
 	Value   string // as given
-	Allowed string // such as "1 A to 100 A"
+	Allowed string // such as "1 A to 100 A"; empty if only Err says it
 	Err     error  // what found it: a [*units.RangeError], a [*units.ParseError] or an error of the reader
 }
 
-// Error returns "current = 900 A, want 1 A to 100 A".
+// Error returns "current = 900 A, want 1 A to 100 A", or what Err says where
+// nothing can be listed.
 func (e *InputError) Error() string {
+	if e.Allowed == "" {
+		return fmt.Sprintf("%s = %s: %v", e.Input, e.Value, e.Err)
+	}
 	return e.Input + " = " + e.Value + ", want " + e.Allowed
 }
 

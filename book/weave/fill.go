@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"unicode"
 )
 
 // Names of blocks, inputs and values, of topics, and what may stand in a
@@ -34,9 +35,6 @@ func fill(text string, look func(name string) (string, error)) (string, error) {
 		if err != nil {
 			return fail(err)
 		}
-		if value == "" {
-			return fail(fmt.Errorf("placeholder %s is empty", match))
-		}
 		return escape(value)
 	})
 	if rest := placeholder.ReplaceAllString(text, ""); strings.Contains(rest, "{{") || strings.Contains(rest, "}}") {
@@ -45,13 +43,36 @@ func fill(text string, look func(name string) (string, error)) (string, error) {
 	return filled, first
 }
 
-// escape returns text, which is plain, as Markdown that reads the same. The
-// dollar begins math where the Markdown is read.
+// escape returns text, which is plain, as Markdown that reads the same behind
+// other text. The dollar begins math where the Markdown is read.
 func escape(text string) string {
-	return markdownEscapes.Replace(text)
+	runes := []rune(strings.ReplaceAll(text, "\n", " "))
+	at := func(i int) rune {
+		if i < 0 || i >= len(runes) {
+			return ' '
+		}
+		return runes[i]
+	}
+	var b strings.Builder
+	for i, r := range runes {
+		if isMarkup(at(i-1), r, at(i+1)) {
+			b.WriteByte('\\')
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
 }
 
-var markdownEscapes = strings.NewReplacer(
-	`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`,
-	`<`, `\<`, `&`, `\&`, `|`, `\|`, `~`, `\~`, `$`, `\$`, `#`, `\#`, "\n", " ",
-)
+// isMarkup reports whether r may have a meaning in Markdown, between before
+// and after.
+func isMarkup(before, r, after rune) bool {
+	switch r {
+	case '_': // emphasis, but not inside a word
+		return !isWord(before) || !isWord(after)
+	case '&': // an entity
+		return isWord(after) || after == '#'
+	}
+	return strings.ContainsRune("\\`*[]<|~$#", r)
+}
+
+func isWord(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }

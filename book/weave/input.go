@@ -218,7 +218,6 @@ func Parsed[T any](in *Inputs, name string, parse func(string) (T, error)) (zero
 		in.mismatch(p, "Text or Parsed", "no Unit, Low and High")
 		return zero
 	}
-	in.allowed[name] = "any that is read"
 	if len(p.Choices) > 0 {
 		in.allowed[name] = strings.Join(p.Choices, ", ")
 		i := slices.IndexFunc(p.Choices, func(c string) bool { return sameText(c, text) })
@@ -228,16 +227,17 @@ func Parsed[T any](in *Inputs, name string, parse func(string) (T, error)) (zero
 		}
 		text = p.Choices[i]
 	}
-	text = strings.TrimSpace(text)
-	v, err := parse(text)
-	if err == nil && text == "" {
-		err = units.ErrSyntax
+	trimmed := strings.TrimSpace(text)
+	if trimmed == "" {
+		in.refuse(p, text, &units.ParseError{Input: text, Want: p.Label, Reason: "empty"})
+		return zero
 	}
+	v, err := parse(trimmed)
 	if err != nil {
 		in.refuse(p, text, err)
 		return zero
 	}
-	in.given[name] = text
+	in.given[name] = trimmed
 	return v
 }
 

@@ -1,7 +1,6 @@
 package weave
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -21,7 +20,7 @@ func wrap(s string, width int) []string {
 	for paragraph := range strings.SplitSeq(s, "\n") {
 		line := ""
 		for _, word := range strings.FieldsFunc(paragraph, isBreak) {
-			word = strings.ReplaceAll(word, noBreak, " ")
+			word = broken(word)
 			switch {
 			case line == "":
 				line = word
@@ -79,10 +78,7 @@ type grid struct {
 	rows    [][]string
 }
 
-const (
-	columnGap      = 2
-	narrowestShown = 8 // columns are not squeezed below this
-)
+const columnGap = 2
 
 // gridLines returns g in at most width columns, cells wrapped where they must.
 func gridLines(g grid, width int) []string {
@@ -100,31 +96,35 @@ func gridLines(g grid, width int) []string {
 }
 
 // widths returns the width of each column: the widest cell, or less for the
-// widest columns where there is not the room.
+// widest columns where there is not the room, but no less than a word.
 func (g grid) widths(room int) []int {
 	widths := make([]int, len(g.header))
+	least := make([]int, len(g.header))
 	for _, row := range append([][]string{g.header}, g.rows...) {
 		for i, cell := range row {
 			widths[i] = max(widths[i], columns(cell))
+			for _, word := range strings.FieldsFunc(cell, isBreak) {
+				least[i] = max(least[i], columns(word))
+			}
 		}
 	}
 	room -= columnGap * (len(widths) - 1)
-	for total(widths) > room {
-		i := slices.Index(widths, slices.Max(widths))
-		if widths[i] <= narrowestShown {
+	for _, w := range widths {
+		room -= w
+	}
+	for ; room < 0; room++ {
+		widest := -1 // of those that can give way
+		for i, w := range widths {
+			if w > least[i] && (widest < 0 || w > widths[widest]) {
+				widest = i
+			}
+		}
+		if widest < 0 {
 			break
 		}
-		widths[i]--
+		widths[widest]--
 	}
 	return widths
-}
-
-func total(widths []int) int {
-	sum := 0
-	for _, w := range widths {
-		sum += w
-	}
-	return sum
 }
 
 // rowLines returns one row, which is as high as its highest cell.

@@ -43,8 +43,8 @@ func TestGridLines(t *testing.T) {
 			"a     long\n----  ----\nx     y\nwide  z"},
 		{"the widest column gives way", []string{"a", "b"}, [][]string{{"1", "one two three four"}}, 14,
 			"a  b\n-  -----------\n1  one two\n   three four"},
-		{"nothing is squeezed below eight", []string{"a", "b"}, [][]string{{"12345678", "123456789"}}, 10,
-			"a         b\n--------  --------\n12345678  123456789"},
+		{"a word is not broken", []string{"a", "b"}, [][]string{{"12345678", "1234 56789"}}, 10,
+			"a         b\n--------  -----\n12345678  1234\n          56789"},
 	}
 	for _, tt := range tests {
 		got := strings.Join(weave.GridLines(tt.header, tt.rows, tt.width), "\n")

@@ -13,7 +13,7 @@ func (w *Woven) Markdown() string {
 	parts := append([]string{wovenNote}, markdownParts(w.elements)...)
 	parts = append(parts, markdownParts(w.answers())...)
 	text := strings.Join(parts, "\n\n") + "\n"
-	return strings.ReplaceAll(text, noBreak, " ")
+	return broken(text)
 }
 
 // markdownParts returns the elements, each without blank lines around it.

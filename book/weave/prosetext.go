@@ -108,8 +108,6 @@ func plainInline(n ast.Node, source []byte) string {
 			if to := string(c.Destination); !strings.HasPrefix(to, "#") {
 				b.WriteString(" <" + to + ">")
 			}
-		default:
-			b.WriteString(plainInline(c, source))
 		}
 	}
 	return b.String()

@@ -50,7 +50,7 @@ func readFunctions(source fs.FS) (functions, error) {
 		}
 	}
 	if len(all) == 0 {
-		return nil, errors.New("Source declares no function")
+		return nil, errors.New("the Source declares no function")
 	}
 	return all, nil
 }
@@ -117,8 +117,8 @@ func (all functions) of(f func(*Inputs) (Answer, error)) (*function, error) {
 	// The last of the frames at the entry is the function itself; those
 	// before it are inlined into its first instruction.
 	frames := runtime.CallersFrames([]uintptr{reflect.ValueOf(f).Pointer() + 1})
-	frame, more := frames.Next()
-	for more {
+	var frame runtime.Frame
+	for more := true; more; {
 		frame, more = frames.Next()
 	}
 	name := frame.Function

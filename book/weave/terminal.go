@@ -19,6 +19,24 @@ func (w *Woven) Text() string {
 	return b.String()
 }
 
+// Contents returns topic and question of every chapter for a terminal of 80
+// columns.
+func Contents(book []Chapter) string {
+	widest := 0
+	for _, c := range book {
+		widest = max(widest, columns(c.Topic))
+	}
+	rest := strings.Repeat(" ", widest+columnGap)
+	var b strings.Builder
+	for _, c := range book {
+		first := c.Topic + rest[columns(c.Topic):]
+		for _, line := range prefixed(first, rest, wrap(c.Question, terminalWidth-len(rest))) {
+			b.WriteString(line + "\n")
+		}
+	}
+	return b.String()
+}
+
 // textParts returns the lines of each element.
 func textParts(elements []element) [][]string {
 	var parts [][]string

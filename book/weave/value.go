@@ -74,6 +74,9 @@ const noBreak = "\u00a0"
 // unbroken returns s, which is short, so that no line ends in it.
 func unbroken(s string) string { return strings.ReplaceAll(s, " ", noBreak) }
 
+// broken returns s with plain spaces.
+func broken(s string) string { return strings.ReplaceAll(s, noBreak, " ") }
+
 // withUnit returns number with the unit behind it, as package units writes
 // it: nothing behind a pure number, no space before signs of angle.
 func withUnit(number, symbol string) string {

@@ -86,6 +86,7 @@ func newWeaver(c Chapter, example string, set []Setting) (*weaver, error) {
 	var err error
 	if w.functions, err = readFunctions(c.Source); err != nil {
 		w.fail("", err)
+		return nil, errors.Join(w.errs...)
 	}
 	for i, b := range c.Blocks {
 		n, ok := namedBlock(b)

@@ -47,6 +47,7 @@ Resistivity|Ω·cmil/ft|ohm circularmil/foot|kg m^3/s^3 A^2||
 ResistancePerLength|mΩ/m|milliohm/m|kg m/s^3 A^2||
 ResistancePerLength|Ω/m|ohm/m|kg m/s^3 A^2||
 ResistancePerLength|Ω/kft|ohm/kilofoot|kg m/s^3 A^2||
+ResistancePerLength|Ω/ft|ohm/foot|kg m/s^3 A^2||
 Length|m|metre|m||
 Length|mm|millimetre|m||
 Length|cm|centimetre|m||

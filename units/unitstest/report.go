@@ -10,7 +10,7 @@ import (
 // A Report is what [Published] found in one file. Rows that failed are in it
 // too; the test says so.
 type Report struct {
-	File        string
+	File        string         // in testdata/published
 	Kinds       map[string]int // rows that were printed, by kind, but for Excused
 	Unprinted   map[string]int // rows derived or common practice, by kind: no check against print
 	Sources     map[string]int // all rows, by source

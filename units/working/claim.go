@@ -30,7 +30,7 @@ type Judgement struct {
 	Computed   string                 // as printed, with its unit; empty if there is none
 	Unit       string                 // of Off and Width: that of Stated
 	Off        units.Opt[float64]     // stated minus computed, in Unit; zero if they are equal
-	Difference units.Opt[units.Ratio] // Off over the size of computed; not set if that is 0, or a temperature
+	Difference units.Opt[units.Ratio] // Off over the size of computed; not set if that is 0 or nearly so, or a temperature
 	Width      float64                // half the width of agreement, in Unit
 	Rule       string                 // which rule gave Width: "as stated to 0.1 V" or "5 % (common practice)"
 	Danger     string                 // the rule of the first danger found; empty if none
@@ -83,8 +83,8 @@ func (c Claim) compare(j *Judgement) error {
 	stated := c.Stated.Float()
 	off := units.Minus(stated, computed)
 	j.Off = units.Some(off)
-	if computed != 0 && !isTemperature {
-		j.Difference = units.Some(units.Ratio(off / math.Abs(computed)))
+	if ratio := off / math.Abs(computed); finite(ratio) && !isTemperature {
+		j.Difference = units.Some(units.Ratio(ratio))
 	}
 	j.Width, j.Rule = c.Stated.Resolution().Float()/2, "as stated to "+c.Stated.Resolution().String()
 	if common := float64(commonWidth) * math.Abs(computed); !isTemperature && units.Exceeds(common, j.Width) {
@@ -113,8 +113,9 @@ func isFinite(v units.Value) bool {
 
 // measure returns Computed in the unit of the claim, and fills in both.
 func (c Claim) measure(j *Judgement) (float64, error) {
+	notFinite := &units.RangeError{Op: "working.Claim.Judge", Field: "Computed", Value: c.Computed, Allowed: units.Bounds[units.Ratio]{}}
 	if !isFinite(c.Computed) {
-		return 0, &units.RangeError{Op: "working.Claim.Judge", Field: "Computed", Value: c.Computed, Allowed: units.Bounds[units.Ratio]{}}
+		return 0, notFinite
 	}
 	unit, err := c.unit()
 	if err != nil {
@@ -125,8 +126,11 @@ func (c Claim) measure(j *Judgement) (float64, error) {
 		return 0, nil
 	}
 	x, canonical, err := units.Measure(c.Computed, unit)
-	if err != nil {
+	switch {
+	case err != nil:
 		return 0, err
+	case !finite(x): // too large for the unit
+		return 0, notFinite
 	}
 	j.Unit = canonical
 	j.Computed = withUnit(printSignificant(x, resultDigits), canonical)

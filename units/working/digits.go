@@ -63,14 +63,10 @@ func lastDigit(x float64, digits int) float64 {
 	return unit
 }
 
-// spread returns how far f moves, at most, when each operand moves by a part
-// of itself.
-func (st *Step) spread(f Formula, part float64) float64 {
+// spread returns how far f moves from its value at, at most, when each
+// operand moves by a part of itself.
+func (st *Step) spread(f Formula, at, part float64) float64 {
 	values := st.values()
-	at, err := f.Evaluate(values)
-	if err != nil {
-		return 0
-	}
 	sum := 0.0
 	for _, o := range st.Operands {
 		widest := 0.0
@@ -90,7 +86,7 @@ func (st *Step) spread(f Formula, part float64) float64 {
 // save for rounding in another order.
 func (st *Step) reproduces(f Formula, got float64) bool {
 	off := math.Abs(got - st.Value)
-	return off <= exactness*math.Abs(st.Value) || off <= st.spread(f, noise)
+	return off <= exactness*math.Abs(st.Value) || off <= st.spread(f, got, noise)
 }
 
 // printFormula fills in the printed digits of a formula step: as many of the
@@ -102,9 +98,13 @@ func (st *Step) printFormula(f Formula) bool {
 		st.Printed = printSignificant(st.Value, digits)
 		st.Resolution = lastDigit(st.Value, digits)
 		if st.Value == 0 {
-			st.Resolution = st.spread(f, resolved)
+			st.Resolution = st.spread(f, st.Value, resolved)
 		}
-		for guard := max(shownDigits, digits+guardDigits); guard <= mostDigits; guard++ {
+		guard := max(shownDigits, digits+guardDigits)
+		if digits < resultDigits {
+			guard = mostDigits // fewer were too few for a longer result
+		}
+		for ; guard <= mostDigits; guard++ {
 			st.printOperands(guard)
 			if st.printedAgrees(f) {
 				return true

@@ -118,17 +118,17 @@ func latexSymbol(name string) string {
 // latexLetters returns s with commands for what LaTeX does not take as it is.
 func latexLetters(s string) string {
 	var b strings.Builder
-	command := false // a letter behind would belong to it
+	word := false // a letter behind would belong to the command
 	for _, r := range s {
 		c := greek(r)
 		if c == "" {
 			c = latexCharacter(r)
 		}
-		if command && !strings.HasPrefix(c, `\`) {
+		if word && !strings.HasPrefix(c, `\`) {
 			b.WriteByte(' ')
 		}
 		b.WriteString(c)
-		command = strings.HasPrefix(c, `\`)
+		word = len(c) > 2 && c[0] == '\\'
 	}
 	return b.String()
 }
@@ -148,7 +148,9 @@ func latexCharacter(r rune) string {
 		return `{}^{\prime}`
 	case '″':
 		return `{}^{\prime\prime}`
-	case '%', '#', '&', '$', '{', '}':
+	case '\\':
+		return `\backslash`
+	case '%', '#', '&', '$', '{', '}', '_':
 		return `\` + string(r)
 	case ' ':
 		return `\ `

@@ -22,7 +22,7 @@ import (
 const spanned = "\x01"
 
 func readText(s string) string {
-	s = regexp.MustCompile(`[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+`).ReplaceAllStringFunc(s, func(digits string) string {
+	s = raisedAt.ReplaceAllStringFunc(s, func(digits string) string {
 		return "^(" + strings.NewReplacer("⁻", "-", "⁰", "0", "¹", "1", "²", "2", "³", "3", "⁴", "4",
 			"⁵", "5", "⁶", "6", "⁷", "7", "⁸", "8", "⁹", "9").Replace(digits) + ")"
 	})
@@ -201,6 +201,7 @@ func (r *reader) power() float64 {
 }
 
 var (
+	raisedAt = regexp.MustCompile(`[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+`)
 	numberAt = regexp.MustCompile(`^[0-9.]+(e[-+]?[0-9]+)?`)
 	wordAt   = regexp.MustCompile(`^[a-z]+(10)?`)
 )
@@ -304,7 +305,7 @@ func TestNotationsReadBack(t *testing.T) {
 	values := map[string]float64{"a": 1.3, "b": 0.7, "c": 2.9}
 	r := rand.New(rand.NewPCG(1, 2))
 	checked := 0
-	for range 20_000 {
+	for range 5_000 {
 		in := randomFormula(r, 1+r.IntN(5))
 		f, err := working.ParseFormula(in)
 		if err != nil {
@@ -327,7 +328,7 @@ func TestNotationsReadBack(t *testing.T) {
 			}
 		}
 	}
-	if checked < 10_000 {
+	if checked < 2_500 {
 		t.Errorf("only %d formulas had a value", checked)
 	}
 }

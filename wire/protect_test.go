@@ -1,0 +1,232 @@
+package wire_test
+
+import (
+	"math"
+	"testing"
+
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+	"example.com/drawbar/wire"
+)
+
+// branchCircuit is a circuit with nothing to find but that its rule is from
+// memory.
+func branchCircuit() wire.Circuit {
+	return wire.Circuit{
+		Installation: wire.Installation{Rules: wire.RVLowVoltage, Size: wire.AWG(12), Insulation: wire.Insulation105},
+		Load:         8 * units.Ampere,
+		Device:       units.Some(15 * units.Ampere),
+		Interrupting: units.Some(10 * units.Kiloampere),
+		FromSource:   units.Some(6 * units.Inch),
+		Fault:        units.Some(wire.FaultSource{Voltage: 13.3 * units.Volt, Resistance: 2 * units.Milliohm}),
+		OneWay:       10 * units.Foot,
+	}
+}
+
+func rules(findings []working.Finding) (names []string) {
+	for _, f := range findings {
+		names = append(names, f.Rule)
+	}
+	return names
+}
+
+// TestProtectFindings seeds one mistake at a time into a circuit that has none,
+// so that each finding comes with its mistake and goes with it.
+func TestProtectFindings(t *testing.T) {
+	base, err := wire.Protect(branchCircuit())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := rules(base.Findings()); len(got) != 1 || got[0] != "rule-from-memory" {
+		t.Errorf("a circuit in order has findings %v", got)
+	}
+	for _, c := range []struct {
+		rule     string
+		severity working.Severity
+		seed     func(*wire.Circuit)
+	}{
+		{"no-device-stated", working.Danger, func(c *wire.Circuit) { c.Device = units.None[units.Current]() }},
+		{"device-above-limit", working.Danger, func(c *wire.Circuit) { c.Device = units.Some(25 * units.Ampere) }},
+		{"device-below-load", working.Caution, func(c *wire.Circuit) { c.Device = units.Some(7.5 * units.Ampere) }},
+		{"device-below-load", working.Caution, func(c *wire.Circuit) { c.Load, c.Continuous = 12.5*units.Ampere, true }},
+		{"load-above-ampacity", working.Danger, func(c *wire.Circuit) { c.Load = 21 * units.Ampere }},
+		{"no-device-fits", working.Caution, func(c *wire.Circuit) { c.Load, c.Continuous = 18*units.Ampere, true }},
+		{"interrupting-not-stated", working.Note, func(c *wire.Circuit) { c.Interrupting = units.None[units.Current]() }},
+		{"interrupting-too-low", working.Danger, func(c *wire.Circuit) { c.Interrupting = units.Some(1 * units.Kiloampere) }},
+		{"far-fault-too-weak", working.Danger, func(c *wire.Circuit) { c.OneWay = 400 * units.Foot }},
+		{"device-far-from-source", working.Danger, func(c *wire.Circuit) { c.FromSource = units.Some(19 * units.Inch) }},
+		{"free-air-table", working.Note, func(c *wire.Circuit) { c.Installation.Size = wire.AWG(1) }},
+	} {
+		circuit := branchCircuit()
+		c.seed(&circuit)
+		p, err := wire.Protect(circuit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := false
+		for _, f := range p.Findings() {
+			if f.Message == "" || f.Fix == "" || len(f.Numbers) == 0 || f.Source == (working.Source{}) {
+				t.Errorf("%s: incomplete finding %+v", c.rule, f)
+			}
+			found = found || f.Rule == c.rule && f.Severity == c.severity
+		}
+		if !found {
+			t.Errorf("seeded %s: found %v", c.rule, rules(p.Findings()))
+		}
+	}
+	// Exactly at the limit is not above it, and nor is float noise.
+	for _, device := range []units.Current{20 * units.Ampere, 20.000000000000004} {
+		at := branchCircuit()
+		at.Device = units.Some(device)
+		if p, err := wire.Protect(at); err != nil || has(p.Findings(), "device-above-limit") {
+			t.Errorf("a device of %v at its limit: %v, %v", device, rules(p.Findings()), err)
+		}
+	}
+}
+
+// TestProtectByRuleSet asks the same wire of each rule set. The RV and boat
+// numbers are those of the trade's best-known confusion: 12 AWG, 105 °C.
+func TestProtectByRuleSet(t *testing.T) {
+	for _, c := range []struct {
+		rules wire.RuleSet
+		limit units.Current
+		rule  wire.LimitRule
+	}{
+		{wire.RVLowVoltage, 20 * units.Ampere, wire.LimitSmallConductor},
+		{wire.NEC2017, 20 * units.Ampere, wire.LimitSmallConductor},
+		{wire.Boat33CFR, 67.5 * units.Ampere, wire.LimitBoat},
+	} {
+		circuit := branchCircuit()
+		circuit.Installation.Rules = c.rules
+		p, err := wire.Protect(circuit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if units.Compare(p.Limit, c.limit) != 0 || p.Rule != c.rule || p.Circuit.Installation.Rules != c.rules {
+			t.Errorf("%v: limit %v by rule %v, want %v by %v", c.rules, p.Limit, p.Rule, c.limit, c.rule)
+		}
+	}
+}
+
+// TestNextRatingUp: 6 AWG with 60 °C terminals has 55 A, which is no standard
+// rating of the NEC's breakers up to 60 A; 240.4(B) permits 60 A, and a
+// stricter rule would take 50 A (NEC 240.4(B), from memory).
+func TestNextRatingUp(t *testing.T) {
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(6), Insulation: wire.Insulation90},
+		Load:         52 * units.Ampere,
+		Device:       units.Some(60 * units.Ampere),
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Capacity.Current != 55*units.Ampere || p.Limit != 60*units.Ampere || p.Below != 50*units.Ampere || p.Rule != wire.LimitNextRating {
+		t.Errorf("ampacity %v, limit %v, below %v, rule %v; want 55 A, 60 A, 50 A, next rating", p.Capacity.Current, p.Limit, p.Below, p.Rule)
+	}
+	if has(p.Findings(), "device-above-limit") || !has(p.Findings(), "device-above-ampacity") {
+		t.Errorf("a permitted device: found %v", rules(p.Findings()))
+	}
+	// Without the rule, 500 kcmil at 75 °C has 380 A: 350 A below, 400 A with it.
+	big, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{Rules: wire.NEC2017, Size: wire.Kcmil(500), Insulation: wire.Insulation75},
+		Load:         300 * units.Ampere,
+	})
+	if err != nil || big.Below != 350*units.Ampere || big.Limit != 400*units.Ampere {
+		t.Errorf("500 kcmil: below %v, limit %v, %v; want 350 A and 400 A", big.Below, big.Limit, err)
+	}
+}
+
+// TestFaultCases are invented circuits worked by hand from NEC Chapter 9 Table
+// 8 (stranded, uncoated, 75 °C): the resistance agrees with ours within 0.6 %.
+func TestFaultCases(t *testing.T) {
+	bank := wire.FaultSource{Voltage: 13.2 * units.Volt, Resistance: 3 * units.Milliohm}
+	for _, c := range []struct {
+		what   string
+		size   wire.Size
+		oneWay units.Length
+		want   units.Current
+	}{
+		{"8 A branch without a fuse", wire.AWG(14), 10 * units.Foot, 201 * units.Ampere},
+		{"lamp wire behind a 300 A fuse", wire.AWG(16), 15 * units.Foot, 86.4 * units.Ampere},
+		{"cable ahead of a far fuse", wire.Aught(2), 3 * units.Foot, 3687 * units.Ampere},
+		{"controller cable", wire.AWG(8), 10 * units.Foot, 711 * units.Ampere},
+	} {
+		f, err := wire.ShortCircuit(bank, wire.Conductor{Size: c.size}, c.oneWay)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if off := math.Abs(units.In(f.Current, c.want) - 1); off > 0.006 {
+			t.Errorf("%s: %v, want %v within 0.6 %%", c.what, f.Current, c.want)
+		}
+	}
+	// Two batteries of 4 mΩ side by side behind 0.8 mΩ: the parallel ones
+	// halve the resistance. 13.3 V / 2.8 mΩ = 4750 A.
+	f, err := wire.ShortCircuit(wire.FaultSource{Voltage: 13.3 * units.Volt, Resistance: (4.0/2 + 0.8) * units.Milliohm}, wire.Conductor{}, 0)
+	if err != nil || units.Compare(f.Current, 4750*units.Ampere) != 0 {
+		t.Errorf("fault at the source: %v, %v, want 4750 A", f.Current, err)
+	}
+	if len(f.Findings()) == 0 {
+		t.Error("a fault says nothing of what it leaves out")
+	}
+}
+
+func TestProtectRefuses(t *testing.T) {
+	for _, c := range []struct {
+		field string
+		spoil func(*wire.Circuit, float64)
+		zero  bool // zero is allowed
+	}{
+		{"Load", func(c *wire.Circuit, x float64) { c.Load = units.Current(x) }, false},
+		{"Device", func(c *wire.Circuit, x float64) { c.Device = units.Some(units.Current(x)) }, false},
+		{"Interrupting", func(c *wire.Circuit, x float64) { c.Interrupting = units.Some(units.Current(x)) }, false},
+		{"FromSource", func(c *wire.Circuit, x float64) { c.FromSource = units.Some(units.Length(x)) }, true},
+		{"OneWay", func(c *wire.Circuit, x float64) { c.OneWay = units.Length(x) }, false},
+		{"Voltage", func(c *wire.Circuit, x float64) {
+			c.Fault = units.Some(wire.FaultSource{Voltage: units.Voltage(x), Resistance: 1})
+		}, false},
+		{"Resistance", func(c *wire.Circuit, x float64) {
+			c.Fault = units.Some(wire.FaultSource{Voltage: 12, Resistance: units.Resistance(x)})
+		}, false},
+	} {
+		for _, x := range bad {
+			if x == 0 && c.zero {
+				continue
+			}
+			circuit := branchCircuit()
+			c.spoil(&circuit, x)
+			p, err := wire.Protect(circuit)
+			wantRangeError(t, err, "wire.Protect", c.field)
+			if p != (wire.Protection{}) {
+				t.Errorf("%s = %v: result %+v, want the zero Protection", c.field, x, p)
+			}
+		}
+	}
+	_, err := wire.ShortCircuit(wire.FaultSource{Voltage: 12, Resistance: 1}, wire.Conductor{}, 1)
+	wantRangeError(t, err, "wire.ShortCircuit", "Size")
+	_, err = wire.ShortCircuit(wire.FaultSource{Voltage: 12, Resistance: 1}, wire.Conductor{}, -1)
+	wantRangeError(t, err, "wire.ShortCircuit", "OneWay")
+	_, err = wire.ShortCircuit(wire.FaultSource{Voltage: 1e300, Resistance: 1e-300}, wire.Conductor{}, 0)
+	wantRangeError(t, err, "wire.ShortCircuit", "Current")
+	circuit := branchCircuit()
+	circuit.Installation.Rules = 0
+	_, err = wire.Protect(circuit)
+	wantRangeError(t, err, "wire.Protect", "Rules")
+}
+
+func TestRatings(t *testing.T) {
+	for _, r := range []wire.RuleSet{wire.RVLowVoltage, wire.NEC2017, wire.Boat33CFR} {
+		ladder, err := wire.Ratings(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// 200 A with 125 % and a little: the next up is 300 A in both lists.
+		if next, err := ladder.Next(270.6 * units.Ampere); err != nil || next != 300*units.Ampere {
+			t.Errorf("%v: next rating above 270.6 A is %v, %v, want 300 A", r, next, err)
+		}
+		if next, err := ladder.Next(15.000000000000002); err != nil || next != 15*units.Ampere {
+			t.Errorf("%v: 15 A with float noise goes to %v, %v", r, next, err)
+		}
+	}
+	_, err := wire.Ratings(0)
+	wantRangeError(t, err, "wire.Ratings", "Rules")
+}
