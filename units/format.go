@@ -51,8 +51,6 @@ func (u *unit) appendCount(b []byte, x float64, format byte, digits int) []byte 
 
 func (u *unit) appendSymbol(b []byte) []byte {
 	switch u.symbol {
-	case "1":
-		return b
 	case "°", "′", "″":
 		return append(b, u.symbol...)
 	}

@@ -12,7 +12,7 @@ import (
 // generic functions over Quantity; their types cannot join it.
 type Quantity interface {
 	~float64
-	kind() *kind
+	Value
 }
 
 // A kind is the table row that makes a float64 type a quantity: what it is

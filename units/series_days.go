@@ -18,7 +18,7 @@ import (
 // belong to the new day.
 //
 // An empty series has no days, nor has one that [Series.Check] refuses.
-// Nothing is allocated.
+// No day is allocated.
 func (s Series[T]) Days() iter.Seq[Series[T]] {
 	return func(yield func(Series[T]) bool) { s.split(dayAfter, yield) }
 }

@@ -91,6 +91,9 @@ func checkCompare(t *testing.T, a, b float64, want int) {
 	if got := units.Compare(a, b); got != want {
 		t.Errorf("Compare(%v, %v) = %d, want %d", a, b, got, want)
 	}
+	if !math.IsNaN(a-a) && !math.IsNaN(b-b) && units.CompareSettled(a, b) != want {
+		t.Errorf("CompareSettled(%v, %v) = %d, want %d", a, b, units.CompareSettled(a, b), want)
+	}
 	exceeds := want > 0 && !math.IsNaN(b)
 	if got := units.Exceeds(a, b); got != exceeds {
 		t.Errorf("Exceeds(%v, %v) = %t, want %t", a, b, got, exceeds)

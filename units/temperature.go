@@ -198,7 +198,10 @@ func (t *Temperature) UnmarshalText(text []byte) error {
 
 // TemperatureBounds is the range that a temperature may have, ends
 // included. An end that is not given does not limit.
-type TemperatureBounds struct{ Low, High Temperature }
+type TemperatureBounds struct {
+	Low  Temperature // the coldest allowed
+	High Temperature // the warmest allowed
+}
 
 // Contains reports whether t is given, finite and in b, settled.
 func (b TemperatureBounds) Contains(t Temperature) bool {

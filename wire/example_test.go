@@ -198,3 +198,41 @@ func ExampleInsulationOf() {
 	fmt.Println(wire.InsulationOf(units.Celsius(105)))
 	// Output: 105 °C true
 }
+
+// Where nothing is said of the temperature, copper is taken as warm as its
+// insulation allows, and the result says which basis it had.
+func ExampleWarmCopper() {
+	p, err := wire.Resistance(wire.Conductor{Size: wire.AWG(12)})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(p.Conductor.Temperature == wire.WarmCopper(), p.Basis == wire.FromCopper)
+	// Output: true true
+}
+
+// The rule that set the limit is part of the result.
+func ExampleProtection() {
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(6), Insulation: wire.Insulation75},
+		Load:         52 * units.Ampere,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var rule wire.LimitRule = p.Rule
+	fmt.Println(p.Capacity.Current, p.Limit, rule == wire.LimitNextRating)
+	// Output: 55 A 60 A true
+}
+
+func ExamplePerLength() {
+	p, err := wire.Resistance(wire.Conductor{Size: wire.Metric(10 * units.SquareMillimetre)})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var basis wire.Basis = p.Basis
+	fmt.Println(basis == wire.FromIEC60228, p.At20)
+	// Output: true 1.83 mΩ/m
+}

@@ -157,8 +157,9 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "{{verdict}}. The run loses {{drop}}, " +
-			"{{percent}}, and {{heat}} of heat goes into it.",
+		Text: "The verdict is: {{verdict}}. The run loses " +
+			"{{drop}}, {{percent}}, and {{heat}} of heat goes " +
+			"into it.",
 		Values: []weave.Value{
 			weave.Say("verdict", verdict),
 			weave.Show("drop", drop.Voltage, "V", 3),

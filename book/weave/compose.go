@@ -197,10 +197,9 @@ func (w *weaver) listing(b Worked) ([]element, error) {
 		}
 		text += "\n\n" + more
 	}
-	in := w.solved[b.Name].inputs
-	first := in.inputs[0]
+	first := b.Inputs[0]
 	command := "go run ./book show " + w.chapter.Topic + " -example " + b.Name + " \\\n" +
-		"    -set " + first.Name + "=" + strconv.Quote(in.given[first.Name])
+		"    -set " + first.Name + "=" + strconv.Quote(first.Default)
 	return []element{
 		prose{"The code that computed it:"}, code{"go", text},
 		prose{"To change an input and run it again:"}, code{"sh", command},

@@ -43,10 +43,14 @@ func newInputs(inputs []Input, set []Setting) (*Inputs, error) {
 	in := &Inputs{inputs: inputs,
 		set: map[string]string{}, given: map[string]string{}, allowed: map[string]string{}}
 	for _, s := range set {
-		if in.find(s.Input) == nil {
+		p := in.find(s.Input)
+		if p == nil {
 			return nil, &UnknownError{Kind: "input", Name: s.Input, Known: in.names()}
 		}
 		in.set[s.Input] = s.Value
+		if s.Value == p.Default {
+			delete(in.set, s.Input)
+		}
 	}
 	return in, nil
 }

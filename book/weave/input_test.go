@@ -15,8 +15,8 @@ func TestSettings(t *testing.T) {
 		want         string // in the table of what is given
 	}{
 		// another unit, in any spelling
-		{"current", "5000 mA", "| 5 A (in the chapter: 5 A) |"},
-		{"current", "+5A", "| 5 A (in the chapter: 5 A) |"},
+		{"current", "6000 mA", "| 6 A (in the chapter: 5 A) |"},
+		{"current", "+6A", "| 6 A (in the chapter: 5 A) |"},
 		{"metal", "212 °F", ""},
 		{"metal", "-40 °F", "| -40 °C (in the chapter: 68 °F) |"},
 		{"resistance", "20 mohm", "| 0.02 Ω (in the chapter: 0.1 ohm) |"},

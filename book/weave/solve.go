@@ -38,7 +38,7 @@ func solve(f func(*Inputs) (Answer, error), inputs []Input, set []Setting) (*sol
 	if names := in.unread(); len(names) > 0 {
 		return nil, fmt.Errorf("the solve function does not read %s", quoted(names))
 	}
-	s := &solved{inputs: in, answer: answer, used: map[string]bool{}, changed: len(set) > 0}
+	s := &solved{inputs: in, answer: answer, used: map[string]bool{}, changed: len(in.set) > 0}
 	return s, s.check()
 }
 

@@ -204,13 +204,15 @@ func TestWeaveExample(t *testing.T) {
 			t.Errorf("has %q", not)
 		}
 	}
-	// Nothing changed: the comparison is there.
-	w, err = weave.WeaveExample(sample(), "lamp", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !strings.Contains(w.Text(), "Compared with print") {
-		t.Error("lacks the comparison")
+	// Nothing changed, or back to what it was: the comparison is there.
+	for _, set := range [][]weave.Setting{nil, {{Input: "current", Value: "1 A"}, {Input: "current", Value: "5 A"}}} {
+		w, err = weave.WeaveExample(sample(), "lamp", set)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if text := w.Text(); !strings.Contains(text, "Compared with print") || strings.Contains(text, "in the chapter") {
+			t.Errorf("%v: want the comparison and nothing changed:\n%s", set, text)
+		}
 	}
 	var names []string
 	for _, f := range w.Files() {

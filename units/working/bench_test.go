@@ -6,7 +6,7 @@ import (
 	"example.com/drawbar/units/working"
 )
 
-var benchFormula = "ρ_20 * (1 + α_20 * (T - 20)) * 2*L / A * 1000"
+const benchFormula = "ρ_20 * (1 + α_20 * (T - 20)) * 2*L / A * 1000"
 
 var benchValues = map[string]float64{"ρ_20": 1. / 58, "α_20": 0.00393, "T": 30, "L": 4.572, "A": 5.261}
 

@@ -189,8 +189,8 @@ func ExampleSheet_LookUp() {
 	// Output:
 	// Looked up
 	//   k = 0.94   correction
-	//       Invented Press, Handbook of Wire, table 2; for 33 °C, between 30 °C and
-	//       35 °C
+	//       Invented Press, Handbook of Wire, table 2; for 33 °C, between 30 °C and 35
+	//       °C
 }
 
 func ExampleSheet_Formula() {
@@ -247,8 +247,8 @@ func ExampleStep_LaTeX() {
 }
 
 func ExampleStep_MathML() {
-	fmt.Println(working.Step{Name: "I", Printed: "10", Unit: "A"}.MathML() != "")
-	// Output: true
+	fmt.Println(working.Step{Name: "k_1", Printed: "0.5", Unit: "1"}.MathML())
+	// Output: <math display="block"><mtable displaystyle="true"><mtr><mtd style="text-align:right"><msub><mi>k</mi><mn>1</mn></msub></mtd><mtd><mo>=</mo></mtd><mtd style="text-align:left"><mrow><mn>0.5</mn></mrow></mtd></mtr></mtable></math>
 }
 
 func ExampleKind() {
@@ -259,88 +259,6 @@ func ExampleKind() {
 func ExampleLookup() {
 	fmt.Println(working.Lookup{Key: "22 A", Row: "25 A"})
 	// Output: for 22 A, row 25 A
-}
-
-func ExampleParseFormula() {
-	f, err := working.ParseFormula("R_20 * (1 + α*(T - 20))")
-	fmt.Println(f, err)
-	fmt.Println(f.Text())
-	_, err = working.ParseFormula("5% of V")
-	fmt.Println(err)
-	// Output:
-	// R_20 * (1 + α * (T - 20)) <nil>
-	// R_20 · (1 + α · (T - 20))
-	// formula "5% of V", at "% of V": % is not per cent; write x * pct
-}
-
-func ExampleFormulaError() {
-	_, err := working.Evaluate("V / R", map[string]float64{"V": 12, "R": 0})
-	var fe *working.FormulaError
-	if errors.As(err, &fe) {
-		fmt.Println(fe.Offset, fe.Reason, errors.Is(err, units.ErrRange))
-	}
-	// Output: 2 division by zero true
-}
-
-func ExampleFormula_String() {
-	f, _ := working.ParseFormula("((I)*(R))/1000")
-	fmt.Println(f)
-	// Output: I * R / 1000
-}
-
-func ExampleFormula_Text() {
-	f, _ := working.ParseFormula("a - -b / pow(c, 2)")
-	fmt.Println(f.Text())
-	// Output: a - (-b / c²)
-}
-
-func ExampleFormula_LaTeX() {
-	f, _ := working.ParseFormula("ΔV / V_source / pct")
-	fmt.Println(f.LaTeX())
-	// Output: \frac{\frac{\Delta V}{V_{\mathrm{source}}}}{1\,\%}
-}
-
-func ExampleFormula_MathML() {
-	f, _ := working.ParseFormula("I * R_20")
-	fmt.Println(f.MathML())
-	// Output: <math display="block"><mrow><mi>I</mi><mo>⋅</mo><msub><mi>R</mi><mn>20</mn></msub></mrow></math>
-}
-
-func ExampleFormula_Names() {
-	f, _ := working.ParseFormula("R_20 * (1 + α*(T - 20))")
-	fmt.Println(f.Names())
-	// Output: [R_20 α T]
-}
-
-func ExampleFormula_IsComparison() {
-	f, _ := working.ParseFormula("I_load <= I_limit")
-	fmt.Println(f.IsComparison())
-	// Output: true
-}
-
-func ExampleFormula_Evaluate() {
-	f, _ := working.ParseFormula("sqrt(pow(R, 2) + pow(X, 2))")
-	fmt.Println(f.Evaluate(map[string]float64{"R": 3, "X": 4}))
-	// Output: 5 <nil>
-}
-
-func ExampleFormula_Holds() {
-	f, _ := working.ParseFormula("I <= 15")
-	fmt.Println(f.Holds(map[string]float64{"I": 15.000000000000002}))
-	fmt.Println(f.Holds(map[string]float64{"I": 15.0004}))
-	// Output:
-	// true <nil>
-	// false <nil>
-}
-
-func ExampleEvaluate() {
-	fmt.Println(working.Evaluate("100 * (1 - η*pct)", map[string]float64{"η": 90}))
-	// Output: 10 <nil>
-}
-
-func ExampleHolds() {
-	fmt.Println(working.Holds("2*I > 30", map[string]float64{"I": 20}))
-	// Output: true <nil>
 }
 
 func ExampleSource() {

@@ -68,11 +68,15 @@ type Number struct {
 	Value units.Value // nil: not given
 }
 
+// numberDigits is how many significant digits a finding shows; the working
+// has more.
+const numberDigits = 4
+
 // String returns the number as "fuse 60 A".
 func (n Number) String() string {
 	value := "not given"
 	if n.Value != nil {
-		value = fmt.Sprint(n.Value)
+		value = fmt.Sprintf("%.*v", numberDigits, n.Value)
 	}
 	return strings.TrimSpace(oneLine(n.Name) + " " + value)
 }

@@ -10,6 +10,7 @@ import (
 // comment, read by [ParseFormula]. The zero Formula is empty: it has no
 // names and every evaluation of it fails.
 type Formula struct {
+	_    [0]func() // not comparable: compare the strings
 	text string
 	root expr
 }
@@ -22,8 +23,8 @@ type FormulaError struct {
 	Cause   error  // [units.ErrSyntax] if it cannot be read, [units.ErrRange] if it cannot be computed
 }
 
-// Error returns `formula "a ^ 2", at "^ 2": ^ is not a power in Go; write
-// pow(x, y)` and the like.
+// Error returns `formula "a ^ 2", at "^ 2": ^ is not a power; write pow(x, y)`
+// and the like.
 func (e *FormulaError) Error() string {
 	at := "the end"
 	if 0 <= e.Offset && e.Offset < len(e.Formula) {

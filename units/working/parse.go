@@ -103,6 +103,9 @@ func (f Formula) checkText() error {
 		return f.fail(0, units.ErrSyntax, "not UTF-8 text")
 	}
 	for i, r := range f.text {
+		if r < utf8.RuneSelf && (unicode.IsLetter(r) || unicode.IsDigit(r)) {
+			continue
+		}
 		for _, w := range instead {
 			if strings.HasPrefix(f.text[i:], w.wrong) {
 				return f.fail(i, units.ErrSyntax, w.reason)

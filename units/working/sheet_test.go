@@ -179,6 +179,7 @@ func TestSheetMistakes(t *testing.T) {
 		{"function", func(s *working.Sheet) { s.Given("sqrt", 2*units.Ampere, "A", "") }, 1, "sqrt", "has a meaning", nil},
 		{"constant", func(s *working.Sheet) { s.Given("pct", 2*units.Ampere, "A", "") }, 1, "pct", "has a meaning", nil},
 		{"pi", func(s *working.Sheet) { s.Given("π", 2*units.Ampere, "A", "") }, 1, "π", "has a meaning", nil},
+		{"pi in it", func(s *working.Sheet) { s.Given("Δπ", 2*units.Ampere, "A", "") }, 1, "Δπ", "has a meaning", nil},
 		{"keyword", func(s *working.Sheet) { s.Given("range", 2*units.Ampere, "A", "") }, 1, "range", "a word of Go", nil},
 		{"twice", func(s *working.Sheet) { inA(s); s.Given("I", 3*units.Ampere, "A", "") }, 2, "I", "declared in step 1 already", nil},
 		{"twice, by a formula", func(s *working.Sheet) { inA(s); s.Formula("I", 4*units.Ampere, "A", "", "I + I") }, 2, "I", "declared in step 1", nil},

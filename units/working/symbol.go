@@ -29,7 +29,7 @@ func reasonAgainstName(s string) string {
 	}
 	_, isFunction := functionNamed(s)
 	switch {
-	case isFunction || s == "pi" || s == "pct" || s == "deg" || s == "π":
+	case isFunction || s == "pi" || s == "pct" || s == "deg" || strings.Contains(s, "π"):
 		return s + " has a meaning in formulas; choose another name"
 	case token.IsKeyword(s):
 		return s + " is a word of Go; choose another name"

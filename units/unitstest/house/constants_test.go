@@ -58,32 +58,18 @@ func nameOf(typ types.Type) string { return types.TypeString(typ, (*types.Packag
 // isBare reports whether e is a constant quantity without a unit in it: a
 // number, or numbers put together.
 func (t *tree) isBare(info *types.Info, e ast.Expr) bool {
-	tv := info.Types[e]
-	if tv.Value == nil || !t.isQuantity(tv.Type) {
+	if info.Types[e].Value == nil || !t.isQuantity(info.Types[e].Type) {
 		return false
 	}
-	switch x := e.(type) {
-	case *ast.BasicLit:
-		return true
-	case *ast.ParenExpr:
-		return t.isBare(info, x.X)
-	case *ast.UnaryExpr:
-		return t.isBare(info, x.X)
-	case *ast.BinaryExpr:
-		return t.isBare(info, x.X) && t.isBare(info, x.Y)
-	case *ast.CallExpr: // a conversion, or min and the like
-		for _, arg := range x.Args {
-			if t.isQuantity(info.Types[arg].Type) && !t.isBare(info, arg) {
-				return false
-			}
+	bare := true
+	ast.Inspect(e, func(n ast.Node) bool {
+		if id, ok := n.(*ast.Ident); ok {
+			c, isConst := info.Uses[id].(*types.Const)
+			bare = bare && !(isConst && t.isQuantity(c.Type()))
 		}
 		return true
-	case *ast.Ident:
-		return !t.isQuantity(info.Uses[x].Type()) // an untyped constant
-	case *ast.SelectorExpr:
-		return !t.isQuantity(info.Uses[x.Sel].Type())
-	}
-	return true
+	})
+	return bare
 }
 
 // scales reports whether the bare number e only scales a quantity in parent:
@@ -152,7 +138,7 @@ func taken(v ...units.Voltage)  {}
 		in("unit", "take(12.8 * units.Volt); const v2 = 12 * units.Volt; take(v2); take(-v2); take((12.8) * (units.Volt))"),
 		in("in a literal", "_ = run{Source: 12.8 * units.Volt, Allowed: units.Some(3 * units.Percent)}"),
 		in("zero", "take(0); _ = v > 0; _ = v == 0.0; _ = units.Voltage(0)"),
-		in("scaled", "take(2 * v); take(v * 2); take(v / 2); v *= 2; v /= 3; take((1 + 2) * v)"),
+		in("scaled", "take(2 * v); take(v * -2); take(v / 2); v *= 2; v /= 3; take((1 + 2) * v)"),
 		in("no constant", "take(units.Voltage(x)); take(units.Voltage(float64(v)))"),
 		in("other numbers", "_ = x * 12.8; _ = units.Celsius(20); _ = len(\"a\") + 3"),
 		// Bare numbers.

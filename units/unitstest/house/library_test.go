@@ -49,17 +49,6 @@ func (t *tree) methods(typ types.Type) iter.Seq[*types.Func] {
 	}
 }
 
-// hasWorking reports whether a type explains itself, which makes it the
-// result of a calculator.
-func (t *tree) hasWorking(typ types.Type) bool {
-	for m := range t.methods(typ) {
-		if m.Name() == "Working" {
-			return true
-		}
-	}
-	return false
-}
-
 // functions yields the functions, not methods, that files declare.
 func functions(files []*ast.File) iter.Seq2[*ast.File, *ast.FuncDecl] {
 	return func(yield func(*ast.File, *ast.FuncDecl) bool) {

@@ -107,12 +107,3 @@ func exported(root string, fset *token.FileSet, paths []string) (types.Importer,
 		return os.Open(files[name])
 	}), nil
 }
-
-// A module that does not compile tells its rules nothing.
-func TestCompiles(t *testing.T) {
-	for _, f := range ours(t).sorted() {
-		for _, err := range f.errors {
-			t.Errorf("%s: %v", f.path, err)
-		}
-	}
-}
