@@ -26,7 +26,7 @@ func TestWovenFilesAreCurrent(t *testing.T) {
 			t.Error(err)
 		}
 		for _, ch := range changes {
-			t.Errorf("%s is not as woven; a weaving would have %v", c.Topic, ch)
+			t.Errorf("%s is not as woven; weaving it: %v", c.Topic, ch)
 		}
 	}
 }

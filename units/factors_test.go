@@ -95,11 +95,7 @@ func TestSP811(t *testing.T) {
 		printed := rat(t, r["printed"]+"e"+r["power"])
 		got := factor(t, row)
 		if r["exact"] == "no" {
-			power, err := strconv.Atoi(r["power"])
-			if err != nil {
-				t.Fatal(err)
-			}
-			got = roundAt(t, got, power-decimals(r["printed"]))
+			got = roundAt(t, got, lastPlace(t, r["printed"]+"e"+r["power"]))
 		}
 		if got.Cmp(printed) != 0 {
 			t.Errorf("%s: %s gives %s, SP 811 prints %s E%s", r["name"], row.Symbol, got.FloatString(20), r["printed"], r["power"])
@@ -139,7 +135,8 @@ func roundAt(t testing.TB, r *big.Rat, power int) *big.Rat {
 //   - the US gallon is 231 in³, the imperial one 4.546 09 L
 //   - a nautical mile is 1852 m
 //
-// Factors with π are given to 33 digits and must agree to all of them.
+// Factors that no decimal holds are given to 33 digits and must agree to all
+// of them.
 func TestDefinitions(t *testing.T) {
 	n := func(s string) *big.Rat { return rat(t, s) }
 	times := func(f ...*big.Rat) *big.Rat {
@@ -204,7 +201,11 @@ func TestDefinitions(t *testing.T) {
 				continue
 			}
 			used[name] = true
-			if got := factor(t, row); !agree(got, want, row.Num) {
+			got := factor(t, row)
+			if long(row.Num) {
+				want = roundAt(t, want, lastPlace(t, row.Num))
+			}
+			if got.Cmp(want) != 0 {
 				t.Errorf("%s: %s/%d, want %s", name, row.Num, row.Den, want.FloatString(45))
 			}
 		}
@@ -234,22 +235,26 @@ func machin() *big.Rat {
 	return pi.Sub(pi, new(big.Rat).Mul(big.NewRat(4, 1), arctan(239)))
 }
 
-// agree reports whether got equals want, or want rounded to 33 significant
-// digits or a few fewer where num was written with so many.
-func agree(got, want *big.Rat, num string) bool {
-	if got.Cmp(want) == 0 {
-		return true
+// long reports whether the number s is written with so many digits that it
+// must be a rounded one; no defined number has half as many.
+func long(s string) bool {
+	const digits = 33
+	mantissa, _, _ := strings.Cut(s, "e")
+	return len(strings.TrimLeft(strings.ReplaceAll(mantissa, ".", ""), "0")) >= digits
+}
+
+// lastPlace returns the power of ten of the last digit of the number s.
+func lastPlace(t testing.TB, s string) int {
+	t.Helper()
+	mantissa, exponent, ok := strings.Cut(s, "e")
+	power := 0
+	if ok {
+		var err error
+		if power, err = strconv.Atoi(exponent); err != nil {
+			t.Fatal(err)
+		}
 	}
-	mantissa, _, _ := strings.Cut(num, "e")
-	digits := len(strings.TrimLeft(strings.ReplaceAll(mantissa, ".", ""), "0"))
-	const fewest = 33
-	if digits < fewest {
-		return false
-	}
-	off := new(big.Rat).Sub(got, want)
-	off.Quo(off.Abs(off), want)
-	limit, _ := new(big.Rat).SetString("1e-" + strconv.Itoa(fewest-1))
-	return off.Cmp(limit) < 0
+	return power - decimals(mantissa)
 }
 
 // powerOfTen reports whether s is 1, or 1e and an exponent.

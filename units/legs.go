@@ -3,7 +3,10 @@ package units
 // Legs is a quantity on the two legs, A and B, of a 120/240 V service or
 // panel. Each leg is a conductor with a rating of its own: what matters is
 // the larger of the two, which their total does not show.
-type Legs[Q Quantity] struct{ A, B Q }
+type Legs[Q Quantity] struct {
+	A Q // on leg A
+	B Q // on leg B
+}
 
 // Total returns the sum of both legs. A current into one leg of a 240 V load
 // comes out of the other, so a total is for powers and energies.

@@ -58,7 +58,10 @@ func (e *ShapeError) Error() string {
 func (e *ShapeError) Unwrap() error { return ErrShape }
 
 // A Span is the time from Start up to End, End not included.
-type Span struct{ Start, End time.Time }
+type Span struct {
+	Start time.Time // included
+	End   time.Time // not included
+}
 
 // Span returns the time that s covers. It is the zero Span for a series that
 // [Series.Check] refuses.

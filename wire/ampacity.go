@@ -61,7 +61,7 @@ type CarryingCapacity struct {
 	Corrected    units.Current // Table · Ambient · Bundle
 	Terminals    units.Current // what the terminals bear; 0 if the rule set does not ask
 	Current      units.Current // the ampacity: the lesser of the two
-	Governs      Governs
+	Governs      Governs       // which of the two
 }
 
 // Ampacity returns the continuous current that a conductor may carry for heat:

@@ -11,7 +11,7 @@ type FaultSource struct {
 
 // A Fault is the result of [ShortCircuit].
 type Fault struct {
-	Source    FaultSource
+	Source    FaultSource      // as used
 	Conductor PerLength        // one conductor of the run
 	OneWay    units.Length     // from the source to the short
 	Loop      units.Resistance // of the run, there and back

@@ -28,7 +28,10 @@ type Line struct {
 // A Point is a place in the units of the axes. Both numbers are finite and
 // not farther from the axis than a thousand million times its length; on a
 // logarithmic axis they are above 0.
-type Point struct{ X, Y float64 }
+type Point struct {
+	X float64 // along
+	Y float64 // up
+}
 
 // SVG returns the chart as a drawing 800 units wide. A name stands at the end
 // of its line or, if the names have no room there, below the chart with a

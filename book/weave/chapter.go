@@ -46,8 +46,8 @@ type Symbol struct {
 
 // Numbers computes values for the prose and prints nothing itself.
 type Numbers struct {
-	Name  string // unique in the chapter: lower case letters, digits, "_"
-	Solve func(*Inputs) (Answer, error)
+	Name  string                        // unique in the chapter: lower case letters, digits, "_"
+	Solve func(*Inputs) (Answer, error) // gives the values
 }
 
 // A Worked example asks a question, and answers it by a call to the library
@@ -64,10 +64,10 @@ type Worked struct {
 // A Figure is a chart, written as book/<topic>/<name>.svg. One of Draw and
 // Bars is given. Title and description of the chart are the alternative text.
 type Figure struct {
-	Name    string // of the file, unique in the chapter: lower case letters, digits, "_"
-	Caption string // Markdown with placeholders, as in Prose
-	Draw    func() (figure.Chart, error)
-	Bars    func() (figure.Bars, error)
+	Name    string                       // of the file, unique in the chapter: lower case letters, digits, "_"
+	Caption string                       // Markdown with placeholders, as in Prose
+	Draw    func() (figure.Chart, error) // lines
+	Bars    func() (figure.Bars, error)  // or bars
 }
 
 // A Table compares computed values with printed ones.
@@ -86,7 +86,7 @@ type Misconception struct {
 // A Caution is a box about what can hurt somebody or cost money. Text is
 // Markdown with placeholders, as in Prose, but without headings.
 type Caution struct {
-	Text string
+	Text string // what to heed
 }
 
 // An Exercise is a question whose computed answer is shown apart: at the end

@@ -9,7 +9,7 @@ type Woven struct {
 // A File is one that belongs into the folder of a chapter.
 type File struct {
 	Name string // without the folder
-	Data []byte
+	Data []byte // its whole content
 }
 
 // Files returns README.md and then the figures in reading order.

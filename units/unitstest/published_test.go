@@ -39,13 +39,13 @@ func published(t *testing.T, rows string, calls map[string]func(*unitstest.Case)
 	return report, r
 }
 
-// only returns the calls that row uses, so that none is left over.
+// only returns the call that row uses, so that none is left over.
 func only(row string) map[string]func(*unitstest.Case) {
 	name := strings.SplitN(row, ",", 3)[1]
-	if call := invented[name]; call != nil {
-		return map[string]func(*unitstest.Case){name: call}
+	if invented[name] == nil {
+		return nil
 	}
-	return nil
+	return inventedCalls(name)
 }
 
 func TestPublishedRow(t *testing.T) {
@@ -159,7 +159,7 @@ func TestPublishedFile(t *testing.T) {
 		{"an excuse does not cover an error",
 			"B,drop,current=20 A,drop=3.70 V,digits,,,Book,read,\n", drop, map[string]string{"B": "misprint"}, "reads loop, which is not given"},
 		{"id twice", right + right, drop, nil, "id of line 3 again"},
-		{"call without a row", right, invented2("drop", "warm"), nil, `no row has the call "warm"`},
+		{"call without a row", right, inventedCalls("drop", "warm"), nil, `no row has the call "warm"`},
 		{"quote left open", right + "B,\"drop", drop, nil, "invented.csv: "},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -169,7 +169,8 @@ func TestPublishedFile(t *testing.T) {
 	}
 }
 
-func invented2(names ...string) map[string]func(*unitstest.Case) {
+// inventedCalls returns the calls of those names.
+func inventedCalls(names ...string) map[string]func(*unitstest.Case) {
 	calls := map[string]func(*unitstest.Case){}
 	for _, name := range names {
 		calls[name] = invented[name]
@@ -241,7 +242,7 @@ func TestPublishedReport(t *testing.T) {
 		"G,drop,current=20 A; loop=0.18 ohm,drop=3.6 V,digits,,,Rule of thumb,common practice,\n" +
 		"H,warm,air=25 °C,metal=36 °C,measured,1.5 K,bench,Book,read,\n" +
 		"I,drop,current=0 A; loop=1 ohm,drop=0.0 V,measured,1 V,bench,Book,read,\n"
-	report, r := published(t, rows, invented2("drop", "warm"), map[string]string{"B": "misprint"})
+	report, r := published(t, rows, inventedCalls("drop", "warm"), map[string]string{"B": "misprint"})
 	r.expect(t, "")
 	want := unitstest.Report{
 		File:        "invented.csv",

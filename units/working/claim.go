@@ -24,7 +24,7 @@ type Claim struct {
 
 // A Judgement is the outcome of [Claim.Judge].
 type Judgement struct {
-	Verdict    Verdict
+	Verdict    Verdict                // what became of the claim
 	What       string                 // of the claim
 	Stated     units.Printed          // of the claim
 	Computed   string                 // as printed, with its unit; empty if there is none

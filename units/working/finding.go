@@ -54,7 +54,7 @@ func (s *Severity) UnmarshalText(text []byte) error {
 // A Finding is what a reader of a result has to know before acting on it.
 // Findings follow from the result alone: there is no way to turn one off.
 type Finding struct {
-	Severity Severity
+	Severity Severity // how much it matters
 	Rule     string   // a stable name for programs, such as "drop-above-limit"
 	Message  string   // what is wrong, in plain words
 	Numbers  []Number // those that decide
@@ -64,7 +64,7 @@ type Finding struct {
 
 // A Number is a value with its name, such as "fuse".
 type Number struct {
-	Name  string
+	Name  string      // in words
 	Value units.Value // nil: not given
 }
 

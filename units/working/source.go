@@ -11,12 +11,12 @@ type Provenance uint8
 // The provenances, the firmest first. The zero value is none: a constant or
 // a look-up that has it is a mistake in its [Sheet].
 const (
-	Unstated       Provenance = iota
-	Definition                // exact by definition or by arithmetic
-	Read                      // seen in the source that is named
-	Derived                   // worked out from what the source prints
-	Memory                    // recalled, the source not opened
-	CommonPractice            // a habit of the trade that no source fixes
+	Unstated       Provenance = iota // nothing said
+	Definition                       // exact by definition or by arithmetic
+	Read                             // seen in the source that is named
+	Derived                          // worked out from what the source prints
+	Memory                           // recalled, the source not opened
+	CommonPractice                   // a habit of the trade that no source fixes
 )
 
 var provenanceWords = []string{"provenance not stated", "definition", "read", "derived", "memory", "common practice"}
@@ -43,11 +43,11 @@ func (p *Provenance) UnmarshalText(text []byte) error {
 
 // A Source is where a value or a rule comes from. Sources are comparable.
 type Source struct {
-	Body       string // who published it, such as "IEC"
-	Title      string // of the document, with its number
-	Edition    string // or the year
-	Place      string // table, clause or page in it
-	Provenance Provenance
+	Body       string     // who published it, such as "IEC"
+	Title      string     // of the document, with its number
+	Edition    string     // or the year
+	Place      string     // table, clause or page in it
+	Provenance Provenance // how the value came from there
 }
 
 // String returns the citation in one line, "ASTM, B258 Standard diameters,

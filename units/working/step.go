@@ -24,7 +24,7 @@ func (k Kind) String() string { return wordFor(kindWords, uint8(k), "Kind") }
 // A Step is one step of a [Sheet]. It is complete: what a formula needs of
 // earlier steps stands in its operands.
 type Step struct {
-	Kind Kind
+	Kind Kind   // what it does
 	Name string // the symbol declared; empty for a choice and a test
 	What string // in words
 
@@ -50,7 +50,7 @@ type Step struct {
 
 // An Operand is a symbol of a formula with the number put in for it.
 type Operand struct {
-	Name    string
+	Name    string  // the symbol
 	Unit    string  // of Value
 	Value   float64 // not rounded, in Unit
 	Printed string  // Value as put in, with guard digits

@@ -36,11 +36,11 @@ type folder struct {
 	inner []*ast.File // tests in the package
 	outer []*ast.File // tests of package name_test
 	// Checked: files and inner together, then outer.
-	pkg      *types.Package
-	info     *types.Info
-	outerIn  *types.Info
-	errors   []error
-	checking bool
+	pkg       *types.Package
+	info      *types.Info
+	outerInfo *types.Info
+	errors    []error
+	checking  bool
 }
 
 // tests returns all test files of f.
@@ -182,8 +182,8 @@ func (t *tree) check(f *folder) {
 func (t *tree) checkAll() {
 	for _, f := range t.sorted() {
 		t.check(f)
-		if f.outerIn == nil {
-			_, f.outerIn = t.checkFiles(f, t.importPath(f.path)+"_test", f.outer)
+		if f.outerInfo == nil {
+			_, f.outerInfo = t.checkFiles(f, t.importPath(f.path)+"_test", f.outer)
 		}
 	}
 }
@@ -200,7 +200,7 @@ func (t *tree) checkFiles(f *folder, importPath string, files []*ast.File) (*typ
 // infoOf returns the types in a file of f.
 func (f *folder) infoOf(file *ast.File) *types.Info {
 	if slices.Contains(f.outer, file) {
-		return f.outerIn
+		return f.outerInfo
 	}
 	return f.info
 }

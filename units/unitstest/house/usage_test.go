@@ -38,7 +38,7 @@ func (f *folder) usageOf(fns ...*ast.FuncDecl) usage {
 		})
 	}
 	for _, fn := range fns {
-		for _, info := range []*types.Info{f.info, f.outerIn} {
+		for _, info := range []*types.Info{f.info, f.outerInfo} {
 			visit(info.Defs[fn.Name])
 		}
 	}

@@ -1,0 +1,182 @@
+package protection
+
+import (
+	"example.com/drawbar/book/weave"
+	"example.com/drawbar/units"
+	"example.com/drawbar/wire"
+)
+
+var theLamp = weave.Worked{
+	Name:  "lamp",
+	Title: "A short at the far end of a thin wire",
+	Question: "A lamp of {{current}} hangs on {{one_way}} of {{size}}, tapped straight onto the cable behind the {{fuse}} main fuse. The " +
+		"bank has {{voltage}} and {{bank}}. The far end is crushed against the frame. What happens?",
+	Inputs: []weave.Input{
+		{Name: "current", Label: "current of the lamp", Default: "2 A", Unit: "A", Low: "0.1 A", High: "100 A"},
+		{Name: "size", Label: "conductor", Default: "16 AWG"},
+		{Name: "one_way", Label: "length, one way", Default: "15 ft", Unit: "ft", Low: "1 ft", High: "100 ft"},
+		{Name: "fuse", Label: "the only fuse before it", Default: "300 A", Unit: "A", Low: "1 A", High: "500 A"},
+		voltageInput, bankInput,
+	},
+	Solve: solveLamp,
+}
+
+func solveLamp(in *weave.Inputs) (weave.Answer, error) {
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{
+			Rules:      wire.RVLowVoltage,
+			Size:       weave.Parsed(in, "size", wire.ParseSize),
+			Insulation: wire.Insulation105,
+		},
+		Load:   weave.In[units.Current](in, "current"),
+		Device: units.Some(weave.In[units.Current](in, "fuse")),
+		Fault: units.Some(wire.FaultSource{
+			Voltage:    weave.In[units.Voltage](in, "voltage"),
+			Resistance: weave.In[units.Resistance](in, "bank"),
+		}),
+		OneWay: weave.In[units.Length](in, "one_way"),
+	})
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	short := p.AtEnd.Current
+	metre := p.AtEnd.Conductor.At.Over(units.Metre)
+	return weave.Answer{
+		Text: "The wire's own resistance holds the short to " +
+			"{{short}}, {{part}} of what the fuse carries for " +
+			"ever. Each metre of each conductor gets {{heat}} " +
+			"of heat. For the greatest device that this wire " +
+			"may have, {{limit}}, the same short is {{times}} " +
+			"times its rating.",
+		Values: []weave.Value{
+			weave.Show("short", short, "A", 3),
+			weave.Show("part", units.RatioOf(short,
+				p.Circuit.Device.Or(p.Limit)), "%", 2),
+			weave.Show("heat", short.Heating(metre), "W", 3),
+			weave.Show("limit", p.Limit, "A", 3),
+			weave.Show("times", units.RatioOf(short, p.Limit), "1", 2),
+		},
+		Working:  p.Working(),
+		Findings: p.Findings(),
+	}, nil
+}
+
+var theUpgrade = weave.Worked{
+	Name:  "upgrade",
+	Title: "One more battery, and the fuse is no longer enough",
+	Question: "Lithium batteries of {{voltage}} and {{each}} stand side by side, {{batteries}} of them, behind links of {{links}}. The main " +
+		"fuse at the battery terminal is {{fuse}} and can break {{breaks}}. Can it break a short there?",
+	Inputs: []weave.Input{
+		{Name: "batteries", Label: "batteries side by side", Default: "2", Low: "1", High: "12"},
+		{Name: "voltage", Label: "open-circuit voltage", Default: "13.3 V", Unit: "V", Low: "10 V", High: "60 V"},
+		{Name: "each", Label: "resistance of one battery", Default: "4 mΩ", Unit: "mΩ", Low: "0.5 mΩ", High: "100 mΩ"},
+		{Name: "links", Label: "resistance of links and posts", Default: "0.8 mΩ", Unit: "mΩ", Low: "0 mΩ", High: "20 mΩ"},
+		{Name: "fuse", Label: "rating of the fuse", Default: "300 A", Unit: "A", Low: "5 A", High: "330 A"},
+		{Name: "breaks", Label: "interrupting rating of the fuse", Default: "3 kA", Unit: "kA", Low: "0.1 kA", High: "200 kA"},
+	},
+	Solve: solveUpgrade,
+}
+
+func solveUpgrade(in *weave.Inputs) (weave.Answer, error) {
+	n := weave.Count(in, "batteries")
+	each := weave.In[units.Resistance](in, "each")
+	links := weave.In[units.Resistance](in, "links")
+	alone := wire.FaultSource{
+		Voltage:    weave.In[units.Voltage](in, "voltage"),
+		Resistance: each + links,
+	}
+	// Side by side they share the current: the resistance is divided.
+	bank := alone
+	bank.Resistance = units.Scale(each, units.Ratio(1/float64(n))) + links
+	before, err := wire.ShortCircuit(alone, wire.Conductor{}, 0)
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{
+			Rules:      wire.RVLowVoltage,
+			Size:       wire.Aught(2),
+			Insulation: wire.Insulation105,
+		},
+		Load:         1 * units.Ampere, // not what is asked here
+		Device:       units.Some(weave.In[units.Current](in, "fuse")),
+		Interrupting: units.Some(weave.In[units.Current](in, "breaks")),
+		FromSource:   units.Some(0 * units.Inch),
+		Fault:        units.Some(bank),
+		OneWay:       6 * units.Foot,
+	})
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	return weave.Answer{
+		Text: "One of these batteries alone gives {{before}} into a " +
+			"short at its terminal. All of them give {{after}}, " +
+			"which is {{part}} of what the fuse can break.",
+		Values: []weave.Value{
+			weave.Show("before", before.Current, "A", 4),
+			weave.Show("after", p.AtDevice.Current, "A", 4),
+			weave.Show("part", units.RatioOf(p.AtDevice.Current,
+				p.Circuit.Interrupting.Or(p.Limit)), "%", 3),
+		},
+		Working:  p.AtDevice.Working(),
+		Findings: append(p.Findings(), p.AtDevice.Findings()...),
+	}, nil
+}
+
+var thePlace = weave.Worked{
+	Name:  "place",
+	Title: "The fuse at the wrong end",
+	Question: "The installer put the {{fuse}} fuse into the inverter's compartment: {{size}} cable runs {{from}} from the battery to " +
+		"the fuse and on to {{one_way}} in all. The bank has {{voltage}} and {{bank}}. What does a chafed cable halfway to the fuse draw?",
+	Inputs: []weave.Input{
+		{Name: "fuse", Label: "rating of the fuse", Default: "300 A", Unit: "A", Low: "5 A", High: "500 A"},
+		{Name: "size", Label: "conductor", Default: "2/0 AWG"},
+		{Name: "from", Label: "cable from battery to fuse", Default: "72 in", Unit: "in", Low: "1 in", High: "240 in"},
+		{Name: "one_way", Label: "length of the whole run, one way", Default: "8 ft", Unit: "ft", Low: "1 ft", High: "40 ft"},
+		voltageInput, bankInput,
+	},
+	Solve: solvePlace,
+}
+
+func solvePlace(in *weave.Inputs) (weave.Answer, error) {
+	size := weave.Parsed(in, "size", wire.ParseSize)
+	from := weave.In[units.Length](in, "from")
+	bank := wire.FaultSource{
+		Voltage:    weave.In[units.Voltage](in, "voltage"),
+		Resistance: weave.In[units.Resistance](in, "bank"),
+	}
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{
+			Rules:      wire.RVLowVoltage,
+			Size:       size,
+			Insulation: wire.Insulation105,
+		},
+		Load:       1 * units.Ampere, // not what is asked here
+		Device:     units.Some(weave.In[units.Current](in, "fuse")),
+		FromSource: units.Some(from),
+		Fault:      units.Some(bank),
+		OneWay:     weave.In[units.Length](in, "one_way"),
+	})
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	ahead, err := wire.ShortCircuit(bank,
+		wire.Conductor{Size: size}, from/2)
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	return weave.Answer{
+		Text: "{{ahead}}, {{times}} times what the cable may carry " +
+			"and none of it through the fuse. The fuse sees a " +
+			"short behind it, {{behind}} at the end of the run, " +
+			"and protects that part alone.",
+		Values: []weave.Value{
+			weave.Show("ahead", ahead.Current, "A", 3),
+			weave.Show("times", units.RatioOf(ahead.Current,
+				p.Capacity.Current), "1", 2),
+			weave.Show("behind", p.AtEnd.Current, "A", 3),
+		},
+		Working:  ahead.Working(),
+		Findings: append(p.Findings(), ahead.Findings()...),
+	}, nil
+}

@@ -1,0 +1,133 @@
+package protection
+
+import (
+	"example.com/drawbar/book/weave"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+	"example.com/drawbar/wire"
+)
+
+var theNextRating = weave.Worked{
+	Name:  "next",
+	Title: "Between two ratings: which rule answers",
+	Question: "A load of {{current}}, not for hours, on {{size}} with {{insulation}} insulation by the NEC, terminals {{terminals}}. " +
+		"Is a {{fuse}} breaker allowed?",
+	Inputs: []weave.Input{
+		{Name: "current", Label: "greatest current of the load", Default: "52 A", Unit: "A", Low: "1 A", High: "400 A"},
+		{Name: "size", Label: "conductor", Default: "6 AWG"},
+		{Name: "insulation", Label: "insulation", Default: "90 °C", Choices: classInput.Choices},
+		{Name: "terminals", Label: "rating of the terminals", Default: "60 °C", Choices: classInput.Choices},
+		{Name: "fuse", Label: "rating of the breaker", Default: "60 A", Unit: "A", Low: "10 A", High: "500 A"},
+	},
+	Solve: solveNext,
+}
+
+func solveNext(in *weave.Inputs) (weave.Answer, error) {
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{
+			Rules:      wire.NEC2017,
+			Size:       weave.Parsed(in, "size", wire.ParseSize),
+			Insulation: weave.Parsed(in, "insulation", parseClass),
+			Terminals:  weave.Parsed(in, "terminals", parseClass),
+		},
+		Load:   weave.In[units.Current](in, "current"),
+		Device: units.Some(weave.In[units.Current](in, "fuse")),
+	})
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	return weave.Answer{
+		Text: "The conductor may carry {{ampacity}}, limited by the " +
+			"{{by}}. The NEC allows a device of {{limit}}. A " +
+			"rule of the house that allows none above the " +
+			"ampacity stops at {{below}}, and the load needs " +
+			"{{needed}}.",
+		Values: []weave.Value{
+			weave.Show("ampacity", p.Capacity.Current, "A", 3),
+			weave.Say("by", p.Capacity.Governs),
+			weave.Show("limit", p.Limit, "A", 3),
+			weave.Show("below", p.Below, "A", 3),
+			weave.Show("needed", p.Needed, "A", 3),
+		},
+		Working:  p.Working(),
+		Findings: p.Findings(),
+	}, nil
+}
+
+var theQuote = weave.Worked{
+	Name:  "quote",
+	Title: "A quoted fuse, checked",
+	Question: "A quote says: pump circuit, {{current}}, {{size}}, {{insulation}} insulation, fuse {{quoted}}. The installer shows the table: " +
+		"such a wire carries 45 A. Is the fuse right in a recreational vehicle? (A quote without a fuse is entered as none.)",
+	Inputs: []weave.Input{
+		{Name: "current", Label: "greatest current of the load", Default: "8 A", Unit: "A", Low: "0.5 A", High: "200 A"},
+		{Name: "size", Label: "conductor", Default: "12 AWG"},
+		classInput,
+		{Name: "quoted", Label: "fuse as quoted, or none", Default: "40 A"},
+		rulesInput,
+	},
+	Solve:   solveQuote,
+	Helpers: []string{"parseQuoted", "deviceOf"},
+}
+
+func solveQuote(in *weave.Inputs) (weave.Answer, error) {
+	quoted := weave.Parsed(in, "quoted", parseQuoted)
+	device, err := deviceOf(quoted)
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{
+			Rules:      weave.Parsed(in, "rules", parseRules),
+			Size:       weave.Parsed(in, "size", wire.ParseSize),
+			Insulation: weave.Parsed(in, "insulation", parseClass),
+		},
+		Load:   weave.In[units.Current](in, "current"),
+		Device: device,
+	})
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	verdict, err := working.Claim{
+		What:     "greatest device for the wire",
+		Stated:   quoted,
+		Computed: p.Limit,
+		Unit:     "A",
+		SafeSide: working.Lower,
+		Findings: p.Findings(),
+	}.Judge()
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	return weave.Answer{
+		Text: "{{verdict}}. By the rule set {{by}} the wire may " +
+			"have {{limit}} at most; the load needs {{smallest}} " +
+			"at least.",
+		Values: []weave.Value{
+			weave.Say("verdict", verdict),
+			weave.Say("by", p.Circuit.Installation.Rules),
+			weave.Show("limit", p.Limit, "A", 3),
+			weave.Show("smallest", p.Smallest, "A", 3),
+		},
+		Working:  p.Working(),
+		Findings: p.Findings(),
+	}, nil
+}
+
+// parseQuoted reads a rating as quoted; "none" is a quote without one.
+func parseQuoted(s string) (units.Printed, error) {
+	if s == "none" {
+		return units.Printed{}, nil
+	}
+	return units.ParsePrinted(s)
+}
+
+// deviceOf returns the device of a quote. One that is not stated stays
+// not stated.
+func deviceOf(p units.Printed) (units.Opt[units.Current], error) {
+	if !p.IsSet() {
+		return units.None[units.Current](), nil
+	}
+	rating, err := units.As[units.Current](p)
+	return units.Some(rating), err
+}
