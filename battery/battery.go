@@ -40,8 +40,8 @@ type Battery struct {
 // A Bank is batteries of one kind: strings of Series batteries, Parallel of
 // them side by side.
 type Bank struct {
-	Battery          Battery
-	Series, Parallel int // 1 to 1000 each
+	Battery          Battery // each of them
+	Series, Parallel int     // 1 to 1000 each
 	// CellTemperature is the one the cells have when the bank is charged,
 	// the lowest of them if it changes, -60 °C to 80 °C. Not given is unknown,
 	// which for lithium is a finding; 0 °C is 0 °C.

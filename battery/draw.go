@@ -27,9 +27,9 @@ type Circuit struct {
 type Sag struct {
 	Circuit Circuit       // as used
 	Voltage units.Voltage // at the load
-	Current units.Current
-	Power   units.Power // taken by the load
-	Lost    units.Power // heat in Internal
+	Current units.Current // through the load and what lies before it
+	Power   units.Power   // taken by the load
+	Lost    units.Power   // heat in Internal
 }
 
 // UnderLoad returns the voltage that is left at the load of c. With V of the
@@ -78,25 +78,21 @@ func (c Circuit) underLoad(op string) (Sag, error) {
 	}
 	s.Power = s.Current.At(s.Voltage)
 	s.Lost = s.Current.Heating(c.Internal)
-	return s, s.checkResult(op)
+	return s.finite(op)
 }
 
-// checkResult refuses what no float64 holds.
-func (s *Sag) checkResult(op string) error {
-	err := units.Above[units.Current](0).Check(op, "Current", s.Current)
-	if err == nil {
-		err = units.AtLeast[units.Power](0).Check(op, "Power", s.Power)
+// finite refuses what no float64 holds.
+func (s Sag) finite(op string) (Sag, error) {
+	if err := units.Above[units.Current](0).Check(op, "Current", s.Current); err != nil {
+		return Sag{}, err
 	}
-	if err == nil {
-		err = units.AtLeast[units.Power](0).Check(op, "Lost", s.Lost)
+	if err := units.AtLeast[units.Power](0).Check(op, "Power", s.Power); err != nil {
+		return Sag{}, err
 	}
-	if err == nil {
-		err = units.AtLeast[units.Voltage](0).Check(op, "Voltage", s.Voltage)
+	if err := units.AtLeast[units.Power](0).Check(op, "Lost", s.Lost); err != nil {
+		return Sag{}, err
 	}
-	if err != nil {
-		*s = Sag{}
-	}
-	return err
+	return s, nil
 }
 
 // check reports the first field of c out of range.

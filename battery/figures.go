@@ -7,8 +7,8 @@ import (
 
 // A Figure is a default with its source.
 type Figure[T any] struct {
-	Value  T
-	Source working.Source
+	Value  T              // the default
+	Source working.Source // where it comes from
 }
 
 // Figures are what is assumed of a chemistry where no datasheet says

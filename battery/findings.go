@@ -22,7 +22,7 @@ func (a Assembly) Findings() []working.Finding {
 	return f
 }
 
-// plating is why lithium is not charged in the cold.
+// The sources of the findings below.
 var (
 	plating  = practice("lithium iron phosphate is not charged at or below 0 °C; cell datasheets allow 0 to 60 °C, 5 to 45 °C is recommended")
 	explodes = practice("charging lead-acid gives off hydrogen, which explodes from 4 % in air")
@@ -122,7 +122,7 @@ func (a Assembly) freezing() []working.Finding {
 		Fix:    "Keep the bank charged in the cold, disconnect what drains it, or take it in.",
 		Source: freezingSource,
 	}
-	const bursts = " Below that charge it freezes in milder cold. A frozen battery bursts and must not be charged."
+	const bursts = " The flatter it is, the milder the cold that freezes it. A frozen battery bursts and must not be charged."
 	switch {
 	case !t.IsSet():
 		f.Severity, f.Rule = working.Note, "lead-temperature-unknown"

@@ -7,19 +7,18 @@ import (
 
 // A freezingRow is one row of the freezing table of lead-acid electrolyte.
 type freezingRow struct {
-	charge  units.Ratio       // state of charge
-	gravity units.Ratio       // specific gravity at 77 °F
-	point   units.Temperature // as printed, in °F
+	charge units.Ratio       // state of charge
+	point  units.Temperature // as printed, in °F
 }
 
 // freezingTable: freezing point of the electrolyte against state of charge.
 // Source: US Army TM 10-6140-200-14, table 1-1. Provenance: read. Full is
 // specific gravity 1.280 here; other makers' full is not.
 var freezingTable = [...]freezingRow{
-	{25 * units.Percent, 1.160, units.Fahrenheit(1)},
-	{50 * units.Percent, 1.220, units.Fahrenheit(-31)},
-	{75 * units.Percent, 1.250, units.Fahrenheit(-62)},
-	{100 * units.Percent, 1.280, units.Fahrenheit(-95)},
+	{25 * units.Percent, units.Fahrenheit(1)},
+	{50 * units.Percent, units.Fahrenheit(-31)},
+	{75 * units.Percent, units.Fahrenheit(-62)},
+	{100 * units.Percent, units.Fahrenheit(-95)},
 }
 
 var freezingSource = working.Source{
@@ -28,15 +27,15 @@ var freezingSource = working.Source{
 
 // A Freezing is the result of [FreezingPoint].
 type Freezing struct {
-	StateOfCharge units.Ratio // as used
-	// Point is where the electrolyte freezes. If Warmer, the table ends above
-	// this state of charge, and it freezes at Point or warmer.
-	Point  units.Temperature
+	StateOfCharge units.Ratio       // as used
+	Point         units.Temperature // where the electrolyte freezes
+	// Warmer says that the table ends above this state of charge: it freezes at
+	// Point or warmer.
 	Warmer bool
-	// LowCharge, LowPoint and HighCharge, HighPoint are the rows around it,
-	// the same one twice if it is on a row.
+	// LowCharge and HighCharge are the rows around it, the same one twice if it
+	// is on a row.
 	LowCharge, HighCharge units.Ratio
-	LowPoint, HighPoint   units.Temperature
+	LowPoint, HighPoint   units.Temperature // of those rows
 }
 
 // FreezingPoint returns the temperature at which the electrolyte of a

@@ -8,7 +8,7 @@ import (
 
 // A Hold is a bank that feeds a load with nothing coming in.
 type Hold struct {
-	Bank Bank
+	Bank Bank // what feeds it
 	Draw Draw // of the load at the bank, the losses of an inverter included
 	// StateOfCharge is where the bank begins, 0 to 100 % of what it can give;
 	// full, 100 %, if not given.
@@ -109,9 +109,6 @@ func HoldUp(h Hold) (Endurance, error) {
 		e.Time, e.End = 0, ByCutOff
 	}
 	e.Energy = e.Sag.Power.For(e.Time)
-	if err := units.AtLeast[units.Elapsed](0).Check(op, "Time", e.Time); err != nil {
-		return Endurance{}, err
-	}
 	if err := units.AtLeast[units.Energy](0).Check(op, "Energy", e.Energy); err != nil {
 		return Endurance{}, err
 	}

@@ -4,7 +4,7 @@ import "example.com/drawbar/units"
 
 // A Demand is what a bank is asked to give and to take.
 type Demand struct {
-	Bank Bank
+	Bank Bank // what is asked
 	// Discharge is the greatest lasting current out of the bank, everything
 	// that can run together; Charge the greatest into it, every source that
 	// can charge together added up. >= 0; 0 is none, not given is not judged.

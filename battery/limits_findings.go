@@ -12,13 +12,13 @@ func (l Limits) Findings() []working.Finding {
 	f := l.Assembly.Findings()
 	f = append(f, l.dischargeFindings()...)
 	f = append(f, l.chargeFindings()...)
-	strings := working.Number{Name: "strings", Value: units.Ratio(l.Assembly.Bank.Parallel)}
+	each := working.Number{Name: "capacity of a string", Value: l.Assembly.Bank.Battery.Capacity}
 	switch {
 	case l.Assembly.Bank.Parallel == 1:
 		f = append(f, working.Finding{
 			Severity: working.Note, Rule: "one-string",
 			Message: "There is one string: when its protection opens, everything goes dark and the sources lose the battery.",
-			Numbers: []working.Number{strings},
+			Numbers: []working.Number{each},
 			Fix:     "Know what must not stop, and what then feeds it.",
 			Source:  oneDropsOut,
 		})
@@ -26,7 +26,7 @@ func (l Limits) Findings() []working.Finding {
 		f = append(f, working.Finding{
 			Severity: working.Note, Rule: "sharing-taken-as-equal",
 			Message: "The strings are taken to share the current alike. With both cables on one end of a row of batteries the nearest one carries the most.",
-			Numbers: []working.Number{strings},
+			Numbers: []working.Number{each},
 			Fix:     "Take plus from one end and minus from the other, or run equal cables to bus bars.",
 			Source:  alikeSharing,
 		})

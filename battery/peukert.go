@@ -18,9 +18,9 @@ func (r Rating) Current() units.Current { return r.Capacity.In(r.Over) }
 
 // An Exponent is the result of [ExponentFrom].
 type Exponent struct {
-	A, B               Rating // as used
-	CurrentA, CurrentB units.Current
-	Value              units.Ratio // k
+	A, B               Rating        // as used
+	CurrentA, CurrentB units.Current // that empty the battery in A.Over and B.Over
+	Value              units.Ratio   // k
 }
 
 // ExponentFrom returns the exponent of Peukert's law through two ratings of

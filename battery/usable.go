@@ -10,10 +10,10 @@ type UsableCharge struct {
 	Current units.Opt[units.Current]
 	// Delivery is the whole charge at Current; zero if Current is not given.
 	Delivery   Delivery
-	Factor     units.Ratio // left of the capacity at Current, 1 if not given
-	Aged       units.Ratio // left of the capacity by age
-	Multiplier units.Ratio // of the cold, 1 or more
-	Available  units.Charge
+	Factor     units.Ratio  // left of the capacity at Current, 1 if not given
+	Aged       units.Ratio  // left of the capacity by age
+	Multiplier units.Ratio  // of the cold, 1 or more
+	Available  units.Charge // from full to empty, at Current, aged and cold
 	Charge     units.Charge // usable: Available times the depth
 	Energy     units.Energy // Charge at the nominal voltage
 }

@@ -16,14 +16,12 @@ var (
 
 // Findings returns what to know before using the exponent, worst first.
 func (x Exponent) Findings() []working.Finding {
-	numbers := []working.Number{
-		{Name: "exponent", Value: x.Value}, {Name: "current A", Value: x.CurrentA}, {Name: "current B", Value: x.CurrentB},
-	}
+	numbers := []working.Number{{Name: "current A", Value: x.CurrentA}, {Name: "current B", Value: x.CurrentB}}
 	var f []working.Finding
 	if units.Compare(x.Value, 1) < 0 {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "exponent-below-one",
-			Message: "An exponent below 1 says that more current gives more charge. The ratings contradict each other, or the batteries were not equally full.",
+			Message: "The exponent is " + plain(x.Value) + ". One below 1 says that more current gives more charge. The ratings contradict each other, or the batteries were not equally full.",
 			Numbers: numbers,
 			Fix:     "Check both rows; use 1 rather than this.",
 			Source:  haste,
@@ -31,12 +29,16 @@ func (x Exponent) Findings() []working.Finding {
 	}
 	return append(f, working.Finding{
 		Severity: working.Note, Rule: "exponent-from-two-ratings",
-		Message: "Two ratings fix an exponent between their currents. Another pair of the same datasheet may give another.",
+		Message: "Two ratings fix an exponent between their currents, here " + plain(x.Value) + ". Another pair of the same datasheet may give another.",
 		Numbers: numbers,
 		Fix:     "Take the two ratings on either side of the current that matters.",
 		Source:  peukert,
 	})
 }
+
+// plain returns an exponent as a number: a finding would show a ratio in
+// percent.
+func plain(k units.Ratio) string { return units.Significant(float64(k), 4) }
 
 // Findings returns what to know before counting on the charge, worst first.
 func (v Delivery) Findings() []working.Finding {
@@ -116,12 +118,11 @@ func (u UsableCharge) rateFindings() []working.Finding {
 	}
 	return append(f, working.Finding{
 		Severity: working.Note, Rule: "exponent-is-a-default",
-		Message: "The current is above the rated one, and Peukert's exponent is that usual for the chemistry. It differs by maker and grows with age.",
-		Numbers: []working.Number{
-			{Name: "exponent", Value: u.Assembly.Exponent}, {Name: "lowest", Value: figures.ExponentLow.Value},
-			{Name: "highest", Value: figures.ExponentHigh.Value}, {Name: "part of the capacity", Value: u.Factor},
-		},
-		Fix:    "Work the exponent out from two ratings of the datasheet with ExponentFrom.",
-		Source: figures.Exponent.Source,
+		Message: "The current is above the rated one, and Peukert's exponent, " + plain(u.Assembly.Exponent) +
+			", is that usual for the chemistry. Published ones go from " + plain(figures.ExponentLow.Value) + " to " +
+			plain(figures.ExponentHigh.Value) + "; it differs by maker and grows with age.",
+		Numbers: []working.Number{{Name: "current", Value: u.Delivery.Discharge.Current}, {Name: "part of the capacity", Value: u.Factor}},
+		Fix:     "Work the exponent out from two ratings of the datasheet with ExponentFrom.",
+		Source:  figures.Exponent.Source,
 	})
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"example.com/drawbar/book/protection"
 	"example.com/drawbar/book/voltagedrop"
 	"example.com/drawbar/book/weave"
 )
@@ -9,5 +10,6 @@ import (
 func chapters() []weave.Chapter {
 	return []weave.Chapter{
 		voltagedrop.Chapter(),
+		protection.Chapter(),
 	}
 }

@@ -27,7 +27,7 @@ func declaredConstants(t *testing.T) []declared {
 			for _, spec := range group.Specs {
 				v := spec.(*ast.ValueSpec)
 				typ, ok := v.Type.(*ast.Ident)
-				if _, quantity := subjects()[name(typ)]; !ok || !quantity || !v.Names[0].IsExported() {
+				if _, quantity := subjects()[identName(typ)]; !ok || !quantity || !v.Names[0].IsExported() {
 					continue
 				}
 				literal, ok := v.Values[0].(*ast.BasicLit)
@@ -42,7 +42,7 @@ func declaredConstants(t *testing.T) []declared {
 	return out
 }
 
-func name(id *ast.Ident) string {
+func identName(id *ast.Ident) string {
 	if id == nil {
 		return ""
 	}

@@ -24,9 +24,9 @@
 //
 // Each unit constant is the decimal that defines it, with its source; one
 // marked exact is a definition, one marked derived is a quotient or a
-// multiple of π given to more digits than a float64 holds. A product of a
-// number and a constant is rounded once, so In(v*unit, unit) can differ from
-// v in the last bit.
+// multiple of π given to more digits than a float64 holds. A typed
+// constant and its product with a number are each rounded to float64, so
+// In(v*unit, unit) can differ from v in the last bit; only [Parse] rounds once.
 //
 // # Text
 //

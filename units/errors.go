@@ -23,7 +23,13 @@ type RangeError struct {
 
 // Error returns "wire.VoltageDrop: Current = -2 A, want > 0 A".
 func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s: %s = %v, want %v", e.Op, e.Field, e.Value, e.Allowed)
+	// Nine digits: as many as the check compares, so that 15.00004 A is not
+	// refused as 15 A.
+	value := fmt.Sprint(e.Value)
+	if v, ok := e.Value.(Value); ok {
+		value = fmt.Sprintf("%.9v", v)
+	}
+	return fmt.Sprintf("%s: %s = %s, want %v", e.Op, e.Field, value, e.Allowed)
 }
 
 // Unwrap returns [ErrRange].

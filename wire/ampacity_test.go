@@ -1,6 +1,9 @@
 package wire_test
 
 import (
+	"bytes"
+	"errors"
+	"fmt"
 	"math"
 	"testing"
 
@@ -221,4 +224,47 @@ func installationOf(c *unitstest.Case) wire.Installation {
 
 func TestPublishedAmpacity(t *testing.T) {
 	unitstest.Published(t, "wire_ampacity.csv", publishedAmpacity, nil)
+}
+
+func TestInsulationAndRuleSetText(t *testing.T) {
+	for n := wire.Insulation60; n <= wire.Insulation105; n++ {
+		text, err := n.MarshalText()
+		var back wire.Insulation
+		if err != nil || back.UnmarshalText(text) != nil || back != n {
+			t.Errorf("%v: text %q reads back as %v", n, text, back)
+		}
+	}
+	for r := wire.RVLowVoltage; r <= wire.Boat33CFR; r++ {
+		text, err := r.MarshalText()
+		var back wire.RuleSet
+		if err != nil || back.UnmarshalText(bytes.ToUpper(text)) != nil || back != r {
+			t.Errorf("%v: text %q reads back as %v", r, text, back)
+		}
+	}
+	n, r := wire.Insulation90, wire.NEC2017
+	var parse *units.ParseError
+	for _, text := range []string{"", "80 °C", "warm"} {
+		if err := n.UnmarshalText([]byte(text)); !errors.As(err, &parse) || n != wire.Insulation90 {
+			t.Errorf("insulation %q: %v, %v", text, n, err)
+		}
+		if err := r.UnmarshalText([]byte(text)); !errors.As(err, &parse) || r != wire.NEC2017 {
+			t.Errorf("rule set %q: %v, %v", text, r, err)
+		}
+	}
+	if text, err := wire.Insulation(0).MarshalText(); err != nil || len(text) != 0 {
+		t.Errorf("no insulation has text %q, %v", text, err)
+	}
+	if text, err := wire.RuleSet(0).MarshalText(); err != nil || len(text) != 0 {
+		t.Errorf("no rule set has text %q, %v", text, err)
+	}
+}
+
+func ExampleParseRuleSet() {
+	fmt.Println(wire.ParseRuleSet("rv low voltage"))
+	// Output: RV low voltage <nil>
+}
+
+func ExampleParseInsulation() {
+	fmt.Println(wire.ParseInsulation("221 °F"))
+	// Output: 105 °C <nil>
 }

@@ -89,7 +89,11 @@ func (c CarryingCapacity) Findings() []working.Finding {
 
 // Working returns how the fault current came about, step by step.
 func (f Fault) Working() *working.Sheet {
-	s := working.NewSheet("Short circuit at the end of the run")
+	title := "Short circuit at the end of the run"
+	if f.OneWay <= 0 {
+		title = "Short circuit at the source"
+	}
+	s := working.NewSheet(title)
 	f.steps(s, "I_k")
 	return s
 }

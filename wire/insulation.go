@@ -58,3 +58,36 @@ type insulationRange struct{}
 
 // String names the classes.
 func (insulationRange) String() string { return "60, 75, 90 or 105 °C" }
+
+// MarshalText returns what String does, and empty text for the zero value.
+func (n Insulation) MarshalText() ([]byte, error) {
+	if n == 0 {
+		return []byte{}, nil
+	}
+	return []byte(n.String()), nil
+}
+
+// UnmarshalText reads what [ParseInsulation] reads, with the same errors,
+// which leave n alone.
+func (n *Insulation) UnmarshalText(text []byte) error {
+	class, err := ParseInsulation(string(text))
+	if err == nil {
+		*n = class
+	}
+	return err
+}
+
+// ParseInsulation reads a temperature that is a class, such as "105 °C" or
+// "221 °F". Every error has concrete type [*units.ParseError], or
+// [*units.RangeError] below absolute zero.
+func ParseInsulation(s string) (Insulation, error) {
+	t, err := units.ParseTemperature(s)
+	if err != nil {
+		return 0, err
+	}
+	class, ok := InsulationOf(t)
+	if !ok {
+		return 0, &units.ParseError{Input: s, Want: "insulation class", Reason: "want " + insulationRange{}.String()}
+	}
+	return class, nil
+}

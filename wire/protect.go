@@ -16,7 +16,8 @@ type Circuit struct {
 	// > 0.
 	Interrupting units.Opt[units.Current]
 	// FromSource is how far along the conductor the device sits from the
-	// source that it protects against, >= 0.
+	// source that it protects against, >= 0, and not above OneWay if Fault is
+	// given.
 	FromSource units.Opt[units.Length]
 	// Fault is the source of fault current; not given means that no fault is
 	// worked out. OneWay is then needed.
@@ -58,6 +59,10 @@ type Protection struct {
 // continuousFactor is what a device must have for a load of three hours or
 // more: NEC 210.20(A) and 215.3, from memory.
 const continuousFactor units.Ratio = 1.25
+
+// boatVoltage is where the rule for boats that is used here ends: 33 CFR
+// 183.455(c)(1).
+const boatVoltage = 50 * units.Volt
 
 // boatFactor is what 33 CFR 183.455(c)(1) allows under 50 V.
 const boatFactor units.Ratio = 1.5
@@ -102,6 +107,9 @@ func Protect(c Circuit) (Protection, error) {
 	if p.AtEnd, err = shortCircuit(op, source, wires, c.OneWay); err != nil {
 		return Protection{}, err
 	}
+	// What a device must break is the larger fault of a cold conductor; what
+	// must still open it is the smaller one of a warm conductor.
+	wires.Temperature = reference
 	if p.AtDevice, err = shortCircuit(op, source, wires, c.FromSource.Or(0)); err != nil {
 		return Protection{}, err
 	}
@@ -149,8 +157,18 @@ func (c Circuit) check(op string) error {
 			return err
 		}
 	}
-	if c.Fault.IsSet() {
-		return units.Above[units.Length](0).Check(op, "OneWay", c.OneWay)
+	source, ok := c.Fault.Get()
+	if !ok {
+		return nil
+	}
+	if err := units.Above[units.Length](0).Check(op, "OneWay", c.OneWay); err != nil {
+		return err
+	}
+	if err := units.AtLeast[units.Length](0).AtMost(c.OneWay).Check(op, "FromSource", c.FromSource.Or(0)); err != nil {
+		return err
+	}
+	if c.Installation.Rules == Boat33CFR {
+		return units.Above[units.Voltage](0).Below(boatVoltage).Check(op, "Voltage", source.Voltage)
 	}
 	return nil
 }

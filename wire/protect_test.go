@@ -55,6 +55,19 @@ func TestProtectFindings(t *testing.T) {
 		{"interrupting-too-low", working.Danger, func(c *wire.Circuit) { c.Interrupting = units.Some(1 * units.Kiloampere) }},
 		{"far-fault-too-weak", working.Danger, func(c *wire.Circuit) { c.OneWay = 400 * units.Foot }},
 		{"device-far-from-source", working.Danger, func(c *wire.Circuit) { c.FromSource = units.Some(19 * units.Inch) }},
+		{"far-fault-slow", working.Caution, func(c *wire.Circuit) { c.OneWay = 100 * units.Foot }},
+		{"fault-not-given", working.Note, func(c *wire.Circuit) { c.Fault = units.None[wire.FaultSource]() }},
+		{"device-far-from-source", working.Caution, func(c *wire.Circuit) {
+			c.Installation.Rules, c.FromSource = wire.Boat33CFR, units.Some(20*units.Inch)
+		}},
+		{"device-far-from-source", working.Danger, func(c *wire.Circuit) {
+			c.Installation.Rules, c.FromSource = wire.Boat33CFR, units.Some(41*units.Inch)
+		}},
+		{"distance-not-judged", working.Note, func(c *wire.Circuit) { c.Installation.Rules = wire.NEC2017 }},
+		{"conductor-below-continuous", working.Danger, func(c *wire.Circuit) {
+			c.Installation.Rules, c.Installation.Size, c.Load, c.Continuous = wire.NEC2017, wire.AWG(6), 48*units.Ampere, true
+			c.Device = units.Some(60 * units.Ampere)
+		}},
 		{"free-air-table", working.Note, func(c *wire.Circuit) { c.Installation.Size = wire.AWG(1) }},
 	} {
 		circuit := branchCircuit()
@@ -180,7 +193,7 @@ func TestProtectRefuses(t *testing.T) {
 		{"Device", func(c *wire.Circuit, x float64) { c.Device = units.Some(units.Current(x)) }, false},
 		{"Interrupting", func(c *wire.Circuit, x float64) { c.Interrupting = units.Some(units.Current(x)) }, false},
 		{"FromSource", func(c *wire.Circuit, x float64) { c.FromSource = units.Some(units.Length(x)) }, true},
-		{"OneWay", func(c *wire.Circuit, x float64) { c.OneWay = units.Length(x) }, false},
+		{"OneWay", func(c *wire.Circuit, x float64) { c.OneWay, c.FromSource = units.Length(x), units.None[units.Length]() }, false},
 		{"Voltage", func(c *wire.Circuit, x float64) {
 			c.Fault = units.Some(wire.FaultSource{Voltage: units.Voltage(x), Resistance: 1})
 		}, false},
@@ -207,6 +220,21 @@ func TestProtectRefuses(t *testing.T) {
 	wantRangeError(t, err, "wire.ShortCircuit", "OneWay")
 	_, err = wire.ShortCircuit(wire.FaultSource{Voltage: 1e300, Resistance: 1e-300}, wire.Conductor{}, 0)
 	wantRangeError(t, err, "wire.ShortCircuit", "Current")
+	// A device cannot sit beyond the end of its run, and the boat rule ends at 50 V.
+	beyond := branchCircuit()
+	beyond.FromSource = units.Some(11 * units.Foot)
+	_, err = wire.Protect(beyond)
+	wantRangeError(t, err, "wire.Protect", "FromSource")
+	high := branchCircuit()
+	high.Installation.Rules, high.Fault = wire.Boat33CFR, units.Some(wire.FaultSource{Voltage: 50 * units.Volt, Resistance: 1 * units.Milliohm})
+	_, err = wire.Protect(high)
+	wantRangeError(t, err, "wire.Protect", "Voltage")
+	// 18 AWG with a fuse of 7 A: no breaker has that rating, but the fuse fits.
+	fits, err := wire.Protect(wire.Circuit{Load: 5.5 * units.Ampere, Continuous: true, Device: units.Some(7 * units.Ampere),
+		Installation: wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(18), Insulation: wire.Insulation90}})
+	if err != nil || has(fits.Findings(), "no-device-fits") {
+		t.Errorf("a fuse that fits: %v, %v", rules(fits.Findings()), err)
+	}
 	circuit := branchCircuit()
 	circuit.Installation.Rules = 0
 	_, err = wire.Protect(circuit)

@@ -19,10 +19,23 @@ func (p Protection) Working() *working.Sheet {
 	} else {
 		s.Choose("device", "none stated", "nothing is assumed in its place", working.Source{})
 	}
-	if p.AtEnd.Current > 0 {
-		p.AtEnd.steps(s, "I_end")
-	}
+	p.faultSteps(s)
 	return s
+}
+
+// faultSteps appends both faults. Each has its own conductor temperature, so
+// what differs between them has a symbol of its own.
+func (p Protection) faultSteps(s *working.Sheet) {
+	if p.AtEnd.Current <= 0 {
+		return
+	}
+	p.AtEnd.steps(s, "I_end")
+	s.Given("R_near", p.AtDevice.Loop, "mΩ", "resistance of the cold run up to the device, there and back")
+	s.Formula("I_near", p.AtDevice.Current, "A", "fault current at the device", "1000 * E / (R_source + R_near)")
+	if breaks, ok := p.Circuit.Interrupting.Get(); ok {
+		s.Given("I_breaks", breaks, "A", "interrupting rating of the device")
+		s.Test("fault against what the device can break", "I_near <= I_breaks", !units.Exceeds(p.AtDevice.Current, breaks))
+	}
 }
 
 // neededSteps appends what the device must carry and returns its symbol.
@@ -74,6 +87,17 @@ func (p Protection) limitSource() working.Source {
 // an article on the code of 2020 says.
 const rvReach = 18 * units.Inch
 
+// How far it may sit on a boat, by 33 CFR 183.455(b): in the open, and where
+// the conductor is sheathed or enclosed.
+const (
+	boatOpen     = 7 * units.Inch
+	boatSheathed = 40 * units.Inch
+)
+
+// fuseSlow is the part of the far-end fault that a device may have to open
+// within seconds: common practice, a third.
+const fuseSlow = 3
+
 // Findings returns what is wrong or missing, worst first. A device that was
 // not stated is a danger, never a default.
 func (p Protection) Findings() []working.Finding {
@@ -112,8 +136,12 @@ func (p Protection) deviceFindings() (f []working.Finding) {
 		})
 	}
 	if stated && units.Exceeds(p.Needed, device) {
+		source := ohmsLaw
+		if c.Continuous {
+			source = necContinuous
+		}
 		f = append(f, working.Finding{
-			Severity: working.Caution, Rule: "device-below-load", Source: necContinuous,
+			Severity: working.Caution, Rule: "device-below-load", Source: source,
 			Numbers: []working.Number{{Name: "device", Value: device}, needed},
 			Message: "The device is smaller than the load needs and will open in use.",
 			Fix:     "Use a larger device if the conductor allows it, else a larger conductor.",
@@ -126,7 +154,7 @@ func (p Protection) deviceFindings() (f []working.Finding) {
 			Message: "The load is above the ampacity of the conductor, which overheats in normal use.",
 			Fix:     "Use a larger conductor.",
 		})
-	} else if p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit) {
+	} else if fits := stated && !units.Exceeds(p.Needed, device) && !units.Exceeds(device, p.Limit); !fits && (p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit)) {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "no-device-fits", Source: p.limitSource(),
 			Numbers: []working.Number{needed, limit},
@@ -134,7 +162,26 @@ func (p Protection) deviceFindings() (f []working.Finding) {
 			Fix:     "Use a larger conductor.",
 		})
 	}
+	f = append(f, p.continuousFindings()...)
 	return append(f, p.placeFindings()...)
+}
+
+// continuousFindings holds the conductor, too, against 125 % of a continuous
+// load, by its table and terminals before correction.
+func (p Protection) continuousFindings() []working.Finding {
+	bears := p.Capacity.Table
+	if p.Capacity.Terminals > 0 {
+		bears = min(bears, p.Capacity.Terminals)
+	}
+	if p.Circuit.Installation.Rules != NEC2017 || !p.Circuit.Continuous || !units.Exceeds(p.Needed, bears) {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Danger, Rule: "conductor-below-continuous", Source: necConductor,
+		Numbers: []working.Number{{Name: "needed", Value: p.Needed}, {Name: "ampacity before correction", Value: bears}},
+		Message: "The load runs for hours, and the conductor has less than 125 % of it.",
+		Fix:     "Use a larger conductor.",
+	}}
 }
 
 // limitFix says what device would do.
@@ -152,26 +199,51 @@ func (p Protection) limitFix() string {
 // placeFindings looks at where the device sits.
 func (p Protection) placeFindings() []working.Finding {
 	from, ok := p.Circuit.FromSource.Get()
-	if !ok || p.Circuit.Installation.Rules != RVLowVoltage || !units.Exceeds(from, rvReach) {
+	if !ok || from == 0 {
 		return nil
 	}
-	numbers := []working.Number{{Name: "distance", Value: from}, {Name: "at most", Value: rvReach}}
-	if p.AtDevice.Current > 0 {
-		numbers = append(numbers, working.Number{Name: "fault current at the device", Value: p.AtDevice.Current})
-	}
-	return []working.Finding{{
-		Severity: working.Danger, Rule: "device-far-from-source", Source: rvPlace, Numbers: numbers,
+	f := working.Finding{
+		Rule: "device-far-from-source", Numbers: []working.Number{{Name: "distance", Value: from}},
 		Message: "The device protects what is behind it. The conductor between the source and the device has no protection.",
 		Fix:     "Move the device to the source.",
-	}}
+	}
+	if p.AtDevice.Current > 0 {
+		f.Numbers = append(f.Numbers, working.Number{Name: "fault current at the device", Value: p.AtDevice.Current})
+	}
+	switch rules := p.Circuit.Installation.Rules; {
+	case rules == RVLowVoltage && units.Exceeds(from, rvReach):
+		f.Severity, f.Source = working.Danger, rvPlace
+		f.Numbers = append(f.Numbers, working.Number{Name: "at most", Value: rvReach})
+	case rules == Boat33CFR && units.Exceeds(from, boatSheathed):
+		f.Severity, f.Source = working.Danger, boatPlace
+		f.Numbers = append(f.Numbers, working.Number{Name: "at most", Value: boatSheathed})
+	case rules == Boat33CFR && units.Exceeds(from, boatOpen):
+		f.Severity, f.Source = working.Caution, boatPlace
+		f.Numbers = append(f.Numbers, working.Number{Name: "at most, unless sheathed", Value: boatOpen})
+		f.Message += " It must be sheathed or enclosed."
+	case rules == NEC2017:
+		f.Severity, f.Rule = working.Note, "distance-not-judged"
+		f.Source = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Place: "240.21", Provenance: working.Memory}
+		f.Message, f.Fix = "How far the device may sit from the source is not judged by this rule set here.", "Hold it against the rules for taps."
+	default:
+		return nil
+	}
+	return []working.Finding{f}
 }
 
 func (p Protection) faultFindings() (f []working.Finding) {
-	if p.AtEnd.Current <= 0 {
-		return nil
-	}
 	c := p.Circuit
 	device, stated := c.Device.Get()
+	if p.AtEnd.Current <= 0 {
+		if breaks, ok := c.Interrupting.Get(); ok {
+			f = append(f, working.Finding{
+				Severity: working.Note, Rule: "fault-not-given", Source: ohmsLaw, Numbers: []working.Number{{Name: "interrupting rating", Value: breaks}},
+				Message: "The source of fault current is not given, so the interrupting rating is not judged.",
+				Fix:     "Give voltage and resistance of the source.",
+			})
+		}
+		return f
+	}
 	if breaks, ok := c.Interrupting.Get(); stated && !ok {
 		f = append(f, working.Finding{
 			Severity: working.Note, Rule: "interrupting-not-stated", Source: ohmsLaw,
@@ -193,6 +265,13 @@ func (p Protection) faultFindings() (f []working.Finding) {
 			Numbers: []working.Number{{Name: "fault current at the far end", Value: p.AtEnd.Current}, {Name: "device", Value: device}},
 			Message: "A short at the far end draws no more than the device carries: the conductor burns and the device stays closed.",
 			Fix:     "Protect this conductor with a smaller device at its beginning.",
+		})
+	} else if stated && units.Exceeds(fuseSlow*device, p.AtEnd.Current) {
+		f = append(f, working.Finding{
+			Severity: working.Caution, Rule: "far-fault-slow", Source: fuseSpeed,
+			Numbers: []working.Number{{Name: "fault current at the far end", Value: p.AtEnd.Current}, {Name: "device", Value: device}},
+			Message: "A short at the far end is less than three times the rating: the device may take minutes to open.",
+			Fix:     "Use a larger conductor, or a smaller device at its beginning.",
 		})
 	}
 	return f

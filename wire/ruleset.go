@@ -1,6 +1,8 @@
 package wire
 
 import (
+	"strings"
+
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
 )
@@ -20,8 +22,9 @@ const (
 	// NEC2017 is Table 310.15(B)(16) of the National Electrical Code of 2017
 	// (310.16 in later editions), whose copper values are those of 2011 on.
 	NEC2017
-	// Boat33CFR is 33 CFR 183.425 for boats, a free-air table. It is the wrong
-	// rule for a wire in the wall of a vehicle.
+	// Boat33CFR is 33 CFR 183.425 and 183.455 for circuits of boats below 50 V,
+	// a free-air table. It is the wrong rule for a wire in the wall of a
+	// vehicle.
 	Boat33CFR
 )
 
@@ -36,6 +39,36 @@ func (r RuleSet) String() string {
 		return "33 CFR 183"
 	}
 	return "not given"
+}
+
+// MarshalText returns what String does, and empty text for the zero value.
+func (r RuleSet) MarshalText() ([]byte, error) {
+	if r == 0 {
+		return []byte{}, nil
+	}
+	return []byte(r.String()), nil
+}
+
+// UnmarshalText reads what [ParseRuleSet] reads, with the same errors, which
+// leave r alone.
+func (r *RuleSet) UnmarshalText(text []byte) error {
+	set, err := ParseRuleSet(string(text))
+	if err == nil {
+		*r = set
+	}
+	return err
+}
+
+// ParseRuleSet reads the name of a rule set as String gives it, in any letter
+// case. Every error has concrete type [*units.ParseError].
+func ParseRuleSet(s string) (RuleSet, error) {
+	for set := RVLowVoltage; set <= Boat33CFR; set++ {
+		if strings.EqualFold(set.String(), strings.TrimSpace(s)) {
+			return set, nil
+		}
+	}
+	return 0, &units.ParseError{Input: s, Want: "rule set",
+		Reason: "want one of " + RVLowVoltage.String() + ", " + NEC2017.String() + ", " + Boat33CFR.String()}
 }
 
 // check returns a [*units.RangeError] if r is not a rule set.
@@ -77,6 +110,11 @@ var (
 		Place: "552.10(E)(4), as an article on it says: 18 in from the source", Provenance: working.Read}
 	boatTable = working.Source{Body: "US Coast Guard", Title: "33 CFR", Edition: "2001",
 		Place: "183.425 Table 5, free air", Provenance: working.Read}
+	necConductor = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
+		Place: "210.19(A), 215.2(A): conductor of 125 % of a continuous load, before correction", Provenance: working.Memory}
+	boatPlace = working.Source{Body: "US Coast Guard", Title: "33 CFR",
+		Place: "183.455(b): 7 in from the source, 40 in if sheathed or enclosed", Provenance: working.Read}
+	fuseSpeed  = working.Source{Title: "a device opens within seconds at several times its rating, at twice it in minutes", Provenance: working.CommonPractice}
 	boatDevice = working.Source{Body: "US Coast Guard", Title: "33 CFR",
 		Place: "183.455(c)(1): 150 % of Table 5 under 50 V", Provenance: working.Read}
 	thickPractice = working.Source{Title: "single cables thicker than the RV table by the free-air table of 33 CFR 183.425",

@@ -28,7 +28,7 @@ func parseRules(name string) (wire.RuleSet, error) {
 		}
 	}
 	return 0, &units.ParseError{
-		Input: name, Want: "rule set", Reason: "not the name of one",
+		Input: name, Want: "rule set", Reason: "unknown",
 	}
 }
 
@@ -79,7 +79,8 @@ func solveBranch(in *weave.Inputs) (weave.Answer, error) {
 	return weave.Answer{
 		Text: "The smallest rating that carries {{needed}} is " +
 			"{{smallest}}. By the rule set {{by}} the wire may " +
-			"have a device of {{limit}} at most.",
+			"have a device of {{limit}} at most. If anything " +
+			"speaks against the fuse asked about, it follows.",
 		Values: []weave.Value{
 			weave.Show("needed", p.Needed, "A", 3),
 			weave.Show("smallest", p.Smallest, "A", 3),
@@ -128,10 +129,11 @@ func solveInverter(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "It takes {{current}} from a tired battery. For hours " +
-			"of that the fuse must carry {{needed}}, and the " +
-			"next rating up is {{smallest}}. The cable may have " +
-			"{{limit}}.",
+		Text: "It takes {{current}} from a tired battery. For " +
+			"hours of that the fuse must carry {{needed}}, and " +
+			"the next rating up is {{smallest}}. The cable may " +
+			"have {{limit}}; it is held against the fuse, not " +
+			"against the load.",
 		Values: []weave.Value{
 			weave.Show("current", current, "A", 4),
 			weave.Show("needed", p.Needed, "A", 4),
@@ -143,8 +145,8 @@ func solveInverter(in *weave.Inputs) (weave.Answer, error) {
 	}, nil
 }
 
-// inverterCurrent returns what the battery gives: the power over the
-// efficiency and the voltage.
+// inverterCurrent returns what the battery gives: the power over
+// the efficiency and the voltage.
 func inverterCurrent(
 	power units.Power, efficiency units.Ratio, v units.Voltage,
 ) units.Current {
@@ -179,9 +181,10 @@ func solveRoof(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "{{ampacity}}, limited by the {{by}}. The table has " +
-			"{{table}}; the air takes it times {{air}}, and the " +
-			"company of the others times {{bundle}}.",
+		Text: "{{ampacity}}, limited by the {{by}}. The table " +
+			"has {{table}}; the air makes it {{air}} of that, " +
+			"and the company of the others {{bundle}} of what " +
+			"is left.",
 		Values: []weave.Value{
 			weave.Show("ampacity", c.Current, "A", 4),
 			weave.Say("by", c.Governs),

@@ -22,6 +22,7 @@ var theLamp = weave.Worked{
 }
 
 func solveLamp(in *weave.Inputs) (weave.Answer, error) {
+	fuse := weave.In[units.Current](in, "fuse")
 	p, err := wire.Protect(wire.Circuit{
 		Installation: wire.Installation{
 			Rules:      wire.RVLowVoltage,
@@ -29,7 +30,7 @@ func solveLamp(in *weave.Inputs) (weave.Answer, error) {
 			Insulation: wire.Insulation105,
 		},
 		Load:   weave.In[units.Current](in, "current"),
-		Device: units.Some(weave.In[units.Current](in, "fuse")),
+		Device: units.Some(fuse),
 		Fault: units.Some(wire.FaultSource{
 			Voltage:    weave.In[units.Voltage](in, "voltage"),
 			Resistance: weave.In[units.Resistance](in, "bank"),
@@ -50,11 +51,11 @@ func solveLamp(in *weave.Inputs) (weave.Answer, error) {
 			"times its rating.",
 		Values: []weave.Value{
 			weave.Show("short", short, "A", 3),
-			weave.Show("part", units.RatioOf(short,
-				p.Circuit.Device.Or(p.Limit)), "%", 2),
+			weave.Show("part", units.RatioOf(short, fuse), "%", 2),
 			weave.Show("heat", short.Heating(metre), "W", 3),
 			weave.Show("limit", p.Limit, "A", 3),
-			weave.Show("times", units.RatioOf(short, p.Limit), "1", 2),
+			weave.Show("times",
+				units.RatioOf(short, p.Limit), "1", 2),
 		},
 		Working:  p.Working(),
 		Findings: p.Findings(),
@@ -81,13 +82,16 @@ func solveUpgrade(in *weave.Inputs) (weave.Answer, error) {
 	n := weave.Count(in, "batteries")
 	each := weave.In[units.Resistance](in, "each")
 	links := weave.In[units.Resistance](in, "links")
+	fuse := weave.In[units.Current](in, "fuse")
+	breaks := weave.In[units.Current](in, "breaks")
 	alone := wire.FaultSource{
 		Voltage:    weave.In[units.Voltage](in, "voltage"),
 		Resistance: each + links,
 	}
-	// Side by side they share the current: the resistance is divided.
+	// Side by side they share the current.
 	bank := alone
-	bank.Resistance = units.Scale(each, units.Ratio(1/float64(n))) + links
+	share := units.Ratio(1 / float64(n))
+	bank.Resistance = units.Scale(each, share) + links
 	before, err := wire.ShortCircuit(alone, wire.Conductor{}, 0)
 	if err != nil {
 		return weave.Answer{}, err
@@ -99,8 +103,8 @@ func solveUpgrade(in *weave.Inputs) (weave.Answer, error) {
 			Insulation: wire.Insulation105,
 		},
 		Load:         1 * units.Ampere, // not what is asked here
-		Device:       units.Some(weave.In[units.Current](in, "fuse")),
-		Interrupting: units.Some(weave.In[units.Current](in, "breaks")),
+		Device:       units.Some(fuse),
+		Interrupting: units.Some(breaks),
 		FromSource:   units.Some(0 * units.Inch),
 		Fault:        units.Some(bank),
 		OneWay:       6 * units.Foot,
@@ -109,14 +113,15 @@ func solveUpgrade(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "One of these batteries alone gives {{before}} into a " +
-			"short at its terminal. All of them give {{after}}, " +
-			"which is {{part}} of what the fuse can break.",
+		Text: "One of these batteries alone gives {{before}} " +
+			"into a short at its terminal. All of them give " +
+			"{{after}}, which is {{part}} of what the fuse can " +
+			"break.",
 		Values: []weave.Value{
 			weave.Show("before", before.Current, "A", 4),
 			weave.Show("after", p.AtDevice.Current, "A", 4),
-			weave.Show("part", units.RatioOf(p.AtDevice.Current,
-				p.Circuit.Interrupting.Or(p.Limit)), "%", 3),
+			weave.Show("part",
+				units.RatioOf(p.AtDevice.Current, breaks), "%", 3),
 		},
 		Working:  p.AtDevice.Working(),
 		Findings: append(p.Findings(), p.AtDevice.Findings()...),
@@ -127,12 +132,12 @@ var thePlace = weave.Worked{
 	Name:  "place",
 	Title: "The fuse at the wrong end",
 	Question: "The installer put the {{fuse}} fuse into the inverter's compartment: {{size}} cable runs {{from}} from the battery to " +
-		"the fuse and on to {{one_way}} in all. The bank has {{voltage}} and {{bank}}. What does a chafed cable halfway to the fuse draw?",
+		"the fuse and another {{on}} to the inverter. The bank has {{voltage}} and {{bank}}. What does a chafed cable halfway to the fuse draw?",
 	Inputs: []weave.Input{
 		{Name: "fuse", Label: "rating of the fuse", Default: "300 A", Unit: "A", Low: "5 A", High: "500 A"},
 		{Name: "size", Label: "conductor", Default: "2/0 AWG"},
 		{Name: "from", Label: "cable from battery to fuse", Default: "72 in", Unit: "in", Low: "1 in", High: "240 in"},
-		{Name: "one_way", Label: "length of the whole run, one way", Default: "8 ft", Unit: "ft", Low: "1 ft", High: "40 ft"},
+		{Name: "on", Label: "cable from fuse to inverter", Default: "24 in", Unit: "in", Low: "1 in", High: "240 in"},
 		voltageInput, bankInput,
 	},
 	Solve: solvePlace,
@@ -141,6 +146,7 @@ var thePlace = weave.Worked{
 func solvePlace(in *weave.Inputs) (weave.Answer, error) {
 	size := weave.Parsed(in, "size", wire.ParseSize)
 	from := weave.In[units.Length](in, "from")
+	on := weave.In[units.Length](in, "on")
 	bank := wire.FaultSource{
 		Voltage:    weave.In[units.Voltage](in, "voltage"),
 		Resistance: weave.In[units.Resistance](in, "bank"),
@@ -155,7 +161,7 @@ func solvePlace(in *weave.Inputs) (weave.Answer, error) {
 		Device:     units.Some(weave.In[units.Current](in, "fuse")),
 		FromSource: units.Some(from),
 		Fault:      units.Some(bank),
-		OneWay:     weave.In[units.Length](in, "one_way"),
+		OneWay:     from + on,
 	})
 	if err != nil {
 		return weave.Answer{}, err
@@ -166,10 +172,10 @@ func solvePlace(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "{{ahead}}, {{times}} times what the cable may carry " +
-			"and none of it through the fuse. The fuse sees a " +
-			"short behind it, {{behind}} at the end of the run, " +
-			"and protects that part alone.",
+		Text: "{{ahead}}, {{times}} times what the cable may " +
+			"carry, and none of it through the fuse. The fuse " +
+			"sees a short behind it, {{behind}} at the end of " +
+			"the run, and protects that part alone.",
 		Values: []weave.Value{
 			weave.Show("ahead", ahead.Current, "A", 3),
 			weave.Show("times", units.RatioOf(ahead.Current,

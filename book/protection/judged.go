@@ -37,9 +37,9 @@ func solveNext(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "The conductor may carry {{ampacity}}, limited by the " +
-			"{{by}}. The NEC allows a device of {{limit}}. A " +
-			"rule of the house that allows none above the " +
+		Text: "The conductor may carry {{ampacity}}, limited by " +
+			"the {{by}}. The NEC allows a device of {{limit}}. " +
+			"A rule of the house that allows none above the " +
 			"ampacity stops at {{below}}, and the load needs " +
 			"{{needed}}.",
 		Values: []weave.Value{
@@ -57,8 +57,8 @@ func solveNext(in *weave.Inputs) (weave.Answer, error) {
 var theQuote = weave.Worked{
 	Name:  "quote",
 	Title: "A quoted fuse, checked",
-	Question: "A quote says: pump circuit, {{current}}, {{size}}, {{insulation}} insulation, fuse {{quoted}}. The installer shows the table: " +
-		"such a wire carries 45 A. Is the fuse right in a recreational vehicle? (A quote without a fuse is entered as none.)",
+	Question: "A quote says: pump circuit, {{current}}, {{size}}, {{insulation}} insulation, fuse {{quoted}}. The installer has a boat's table " +
+		"by which such a wire carries more than that. Is the fuse right in a recreational vehicle? (A quote without a fuse is entered as none.)",
 	Inputs: []weave.Input{
 		{Name: "current", Label: "greatest current of the load", Default: "8 A", Unit: "A", Low: "0.5 A", High: "200 A"},
 		{Name: "size", Label: "conductor", Default: "12 AWG"},
@@ -67,15 +67,11 @@ var theQuote = weave.Worked{
 		rulesInput,
 	},
 	Solve:   solveQuote,
-	Helpers: []string{"parseQuoted", "deviceOf"},
+	Helpers: []string{"parseQuoted", "parseDevice"},
 }
 
 func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 	quoted := weave.Parsed(in, "quoted", parseQuoted)
-	device, err := deviceOf(quoted)
-	if err != nil {
-		return weave.Answer{}, err
-	}
 	p, err := wire.Protect(wire.Circuit{
 		Installation: wire.Installation{
 			Rules:      weave.Parsed(in, "rules", parseRules),
@@ -83,7 +79,7 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 			Insulation: weave.Parsed(in, "insulation", parseClass),
 		},
 		Load:   weave.In[units.Current](in, "current"),
-		Device: device,
+		Device: weave.Parsed(in, "quoted", parseDevice),
 	})
 	if err != nil {
 		return weave.Answer{}, err
@@ -101,8 +97,8 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 	}
 	return weave.Answer{
 		Text: "{{verdict}}. By the rule set {{by}} the wire may " +
-			"have {{limit}} at most; the load needs {{smallest}} " +
-			"at least.",
+			"have {{limit}} at most; the smallest rating that " +
+			"carries the load is {{smallest}}.",
 		Values: []weave.Value{
 			weave.Say("verdict", verdict),
 			weave.Say("by", p.Circuit.Installation.Rules),
@@ -114,7 +110,8 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 	}, nil
 }
 
-// parseQuoted reads a rating as quoted; "none" is a quote without one.
+// parseQuoted reads a rating as quoted; "none" is a quote without
+// one.
 func parseQuoted(s string) (units.Printed, error) {
 	if s == "none" {
 		return units.Printed{}, nil
@@ -122,12 +119,12 @@ func parseQuoted(s string) (units.Printed, error) {
 	return units.ParsePrinted(s)
 }
 
-// deviceOf returns the device of a quote. One that is not stated stays
+// parseDevice reads the same as a device; what is not stated stays
 // not stated.
-func deviceOf(p units.Printed) (units.Opt[units.Current], error) {
-	if !p.IsSet() {
+func parseDevice(s string) (units.Opt[units.Current], error) {
+	if s == "none" {
 		return units.None[units.Current](), nil
 	}
-	rating, err := units.As[units.Current](p)
+	rating, err := units.Parse[units.Current](s)
 	return units.Some(rating), err
 }

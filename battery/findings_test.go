@@ -1,0 +1,175 @@
+package battery_test
+
+import (
+	"slices"
+	"testing"
+
+	"example.com/drawbar/battery"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+// wantFindings demands exactly the rules, in any order, each finding
+// complete and the worst first.
+func wantFindings(t *testing.T, what string, findings []working.Finding, want ...string) {
+	t.Helper()
+	got := rules(findings)
+	for i, f := range findings {
+		if f.Message == "" || f.Fix == "" || len(f.Numbers) == 0 || f.Source == (working.Source{}) {
+			t.Errorf("%s: finding %s is not complete: %+v", what, f.Rule, f)
+		}
+		if i > 0 && f.Severity > findings[i-1].Severity {
+			t.Errorf("%s: findings are not worst first: %v", what, got)
+		}
+	}
+	slices.Sort(got)
+	slices.Sort(want)
+	if !slices.Equal(got, want) {
+		t.Errorf("%s: findings %v, want %v", what, got, want)
+	}
+}
+
+// TestBankFindings puts in and takes out what a bank brings with it.
+func TestBankFindings(t *testing.T) {
+	for _, c := range []struct {
+		what   string
+		change func(*battery.Bank)
+		worst  working.Severity
+		want   []string
+	}{
+		{"lead, mild, no openings stated", func(*battery.Bank) {}, working.Caution, []string{"hydrogen"}},
+		{"openings large enough", func(b *battery.Bank) { b.Vent = units.Some(100 * units.SquareCentimetre) }, working.Note, []string{"hydrogen"}},
+		{"openings too small", func(b *battery.Bank) { b.Vent = units.Some(units.SquareCentimetre) }, working.Danger, []string{"hydrogen"}},
+		{"temperature unknown", func(b *battery.Bank) { b.CellTemperature = units.Temperature{} }, working.Caution, []string{"hydrogen", "lead-temperature-unknown"}},
+		{"just above freezing", func(b *battery.Bank) { b.CellTemperature = units.Celsius(0.1) }, working.Caution, []string{"hydrogen"}},
+		{"at freezing", func(b *battery.Bank) { b.CellTemperature = units.Celsius(0) }, working.Caution, []string{"hydrogen", "lead-freezes-if-flat"}},
+		{"colder than the end of the table", func(b *battery.Bank) { b.CellTemperature = units.Celsius(-17.3) }, working.Caution, []string{"hydrogen", "lead-freezes-if-flat"}},
+		{"planned to a charge that freezes", func(b *battery.Bank) {
+			b.CellTemperature, b.Battery.Usable = units.Celsius(-17.3), units.Some(75*units.Percent)
+		}, working.Danger, []string{"hydrogen", "lead-freezes"}},
+		{"planned below the table", func(b *battery.Bank) {
+			b.CellTemperature, b.Battery.Usable = units.Celsius(-5), units.Some(78*units.Percent)
+		}, working.Caution, []string{"hydrogen", "lead-freezes-if-flat"}},
+		{"too hot to charge", func(b *battery.Bank) { b.CellTemperature = units.Celsius(50.1) }, working.Caution, []string{"hydrogen", "too-hot-to-charge"}},
+		{"lithium", func(b *battery.Bank) {
+			b.Battery = lithium140()
+		}, working.Note, nil},
+		{"lithium whose datasheet allows the cold", func(b *battery.Bank) {
+			b.Battery, b.CellTemperature = lithium140(), units.Celsius(-5)
+			b.Battery.ChargeLow = units.Celsius(-10)
+		}, working.Note, []string{"lithium-cold"}},
+	} {
+		b := lead()
+		c.change(&b)
+		findings := must[battery.Assembly](t)(battery.Assemble(b)).Findings()
+		wantFindings(t, c.what, findings, c.want...)
+		if worst, ok := working.Worst(findings); ok && worst != c.worst {
+			t.Errorf("%s: worst is a %v, want a %v", c.what, worst, c.worst)
+		}
+	}
+	v := must[battery.Ventilation](t)(battery.Ventilate(lead()))
+	wantFindings(t, "ventilation", v.Findings(), "hydrogen")
+}
+
+func TestUsableFindings(t *testing.T) {
+	warm := func(c battery.Chemistry) battery.Bank {
+		b := one(battery.Battery{Chemistry: c, Capacity: 100 * units.AmpereHour, Voltage: 12.6 * units.Volt, Usable: units.Some(50 * units.Percent)})
+		b.CellTemperature = units.Celsius(20)
+		return b
+	}
+	for _, c := range []struct {
+		what   string
+		kind   battery.Chemistry
+		at     units.Opt[units.Current]
+		change func(*battery.Bank)
+		want   []string
+	}{
+		{"lithium, all given", battery.LithiumIronPhosphate, units.Some(50 * units.Ampere), func(b *battery.Bank) {
+			b.Battery.Exponent = units.Some[units.Ratio](1)
+		}, nil},
+		{"lithium, no exponent, fast", battery.LithiumIronPhosphate, units.Some(50 * units.Ampere), func(*battery.Bank) {}, []string{"exponent-is-a-default"}},
+		{"lithium, no exponent, slow", battery.LithiumIronPhosphate, units.Some(10 * units.Ampere), func(*battery.Bank) {}, nil},
+		{"no depth", battery.LithiumIronPhosphate, units.None[units.Current](), func(b *battery.Bank) {
+			b.Battery.Usable = units.None[units.Ratio]()
+		}, []string{"depth-is-a-default"}},
+		{"lead without a rate", battery.Flooded, units.None[units.Current](), func(*battery.Bank) {}, []string{"hydrogen", "rate-not-given"}},
+		{"lead below the rated current", battery.Flooded, units.Some(2 * units.Ampere), func(*battery.Bank) {},
+			[]string{"hydrogen", "below-rated-current", "peukert-steady-current"}},
+		{"lead above it", battery.Gel, units.Some(20 * units.Ampere), func(*battery.Bank) {},
+			[]string{"hydrogen", "exponent-is-a-default", "peukert-steady-current"}},
+		{"lead above it, exponent given", battery.AGM, units.Some(20 * units.Ampere), func(b *battery.Bank) {
+			b.Battery.Exponent = units.Some[units.Ratio](1.1)
+		}, []string{"hydrogen", "peukert-steady-current"}},
+		{"lead too deep", battery.AGM, units.Some(5 * units.Ampere), func(b *battery.Bank) {
+			b.Battery.Usable = units.Some(81 * units.Percent)
+		}, []string{"hydrogen", "depth-beyond-practice", "peukert-steady-current"}},
+	} {
+		b := warm(c.kind)
+		c.change(&b)
+		wantFindings(t, c.what, must[battery.UsableCharge](t)(battery.Usable(b, c.at)).Findings(), c.want...)
+	}
+}
+
+func TestHoldUpFindings(t *testing.T) {
+	for _, c := range []struct {
+		what   string
+		change func(*battery.Hold)
+		want   []string
+	}{
+		{"all given and within", func(*battery.Hold) {}, nil},
+		{"no cut-off", func(h *battery.Hold) { h.CutOff = units.None[units.Voltage]() }, []string{"cut-off-not-stated"}},
+		{"cut off", func(h *battery.Hold) { h.CutOff = h.OpenCircuit }, []string{"below-cut-off"}},
+		{"above the limit", func(h *battery.Hold) { h.Bank.Battery.DischargeLimit = units.Some(10 * units.Ampere) }, []string{"discharge-above-limit"}},
+		{"no limit", func(h *battery.Hold) { h.Bank.Battery.DischargeLimit = units.None[units.Current]() }, []string{"discharge-limit-not-stated"}},
+		{"no resistance", func(h *battery.Hold) { h.Bank.Battery.Resistance = units.None[units.Resistance]() }, []string{"resistance-not-stated"}},
+		{"flat", func(h *battery.Hold) { h.StateOfCharge = units.Some(10 * units.Percent) }, []string{"already-at-depth"}},
+		{"a given zero of charge", func(h *battery.Hold) { h.StateOfCharge = units.Some[units.Ratio](0) }, []string{"already-at-depth"}},
+		{"short circuit", func(h *battery.Hold) {
+			h.Draw = battery.Draw{Resistance: units.Some[units.Resistance](0)}
+		}, []string{"short-circuit", "discharge-above-limit"}},
+	} {
+		h := hold()
+		h.Bank.Battery.Exponent = units.Some[units.Ratio](1)
+		c.change(&h)
+		e := must[battery.Endurance](t)(battery.HoldUp(h))
+		wantFindings(t, c.what, e.Findings(), append(c.want, "voltage-taken-as-constant")...)
+	}
+}
+
+func TestLimitFindings(t *testing.T) {
+	amperes := func(x float64) units.Opt[units.Current] { return units.Some(units.Current(x)) }
+	none := units.None[units.Current]()
+	for _, c := range []struct {
+		what              string
+		parallel          int
+		discharge, charge units.Opt[units.Current]
+		unlimited         bool
+		want              []string
+	}{
+		{"within, with one out too", 3, amperes(200), amperes(150), false, []string{"sharing-taken-as-equal"}},
+		{"above with one out", 3, amperes(200.1), amperes(150.1), false, []string{"sharing-taken-as-equal", "discharge-above-limit-one-out", "charge-above-limit-one-out"}},
+		{"noise is not above", 3, amperes(200 * (1 + 1e-12)), amperes(150 * (1 + 1e-12)), false, []string{"sharing-taken-as-equal"}},
+		{"above the limit", 3, amperes(300.1), amperes(225.1), false, []string{"sharing-taken-as-equal", "discharge-above-limit", "charge-above-limit"}},
+		{"one string", 1, amperes(100), amperes(75), false, []string{"one-string"}},
+		{"one string, above", 1, amperes(101), amperes(76), false, []string{"one-string", "discharge-above-limit", "charge-above-limit"}},
+		{"nothing demanded", 2, none, none, false, []string{"sharing-taken-as-equal", "discharge-not-demanded", "charge-not-demanded"}},
+		{"none demanded, given as zero", 2, amperes(0), amperes(0), false, []string{"sharing-taken-as-equal"}},
+		{"no limits", 2, amperes(1), amperes(1), true, []string{"sharing-taken-as-equal", "discharge-limit-not-stated", "charge-limit-not-stated"}},
+	} {
+		d := battery.Demand{Bank: demoBank(), Discharge: c.discharge, Charge: c.charge}
+		d.Bank.Parallel, d.Bank.CellTemperature = c.parallel, units.Celsius(20)
+		if c.unlimited {
+			d.Bank.Battery.DischargeLimit, d.Bank.Battery.ChargeLimit = none, none
+		}
+		wantFindings(t, c.what, must[battery.Limits](t)(battery.CheckLimits(d)).Findings(), c.want...)
+	}
+}
+
+func TestOtherFindings(t *testing.T) {
+	wantFindings(t, "exponent", must[battery.Exponent](t)(battery.ExponentFrom(
+		battery.Rating{Capacity: 180 * units.AmpereHour, Over: 6 * units.Hour},
+		battery.Rating{Capacity: 220 * units.AmpereHour, Over: 20 * units.Hour},
+	)).Findings(), "exponent-from-two-ratings")
+	wantFindings(t, "freezing within the table", must[battery.Freezing](t)(battery.FreezingPoint(0.25)).Findings())
+	wantFindings(t, "freezing below it", must[battery.Freezing](t)(battery.FreezingPoint(0.2)).Findings(), "below-freezing-table")
+}
