@@ -24,7 +24,9 @@
 //
 // Each unit constant is the decimal that defines it, with its source; one
 // marked exact is a definition, one marked derived is a quotient or a
-// multiple of π given to more digits than a float64 holds. A typed
+// multiple of π given to more digits than a float64 holds. Where a constant
+// cites SP 811 (NIST, 2008), the citation is from memory; the tests hold the
+// factors to their definitions and to a table recorded from GNU Units. A typed
 // constant and its product with a number are each rounded to float64, so
 // In(v*unit, unit) can differ from v in the last bit; only [Parse] rounds once.
 //

@@ -14,15 +14,15 @@ type Installation struct {
 	Insulation Insulation
 	// Terminals is the lowest rating of what the conductor ends in. Not given
 	// means 60 °C up to 1 AWG and 75 °C above, as NEC 110.14(C) has it. Only
-	// NEC2017 asks for it.
+	// NEC2017 knows it; the other rule sets refuse it.
 	Terminals Insulation
 	// Ambient is the temperature of the air round the conductor; not given
-	// means 30 °C. Only NEC2017 corrects for it; the boat table is for 30 °C
+	// means 30 °C. Only NEC2017 corrects for it; the other tables are for 30 °C,
 	// and a warmer place is refused.
 	Ambient units.Temperature
 	// Conductors is how many carry current together in the raceway or bundle,
-	// 0 to 1000; 0 means no more than three. Only NEC2017 adjusts for it, and
-	// the boat rule only from 50 V up.
+	// 0 to 1000; 0 means no more than three. Only NEC2017 adjusts for it; the
+	// other rule sets refuse more than three.
 	Conductors int
 }
 
@@ -37,19 +37,6 @@ const (
 	// ByDeviceTable is a table that limits the device, not the conductor.
 	ByDeviceTable
 )
-
-// String returns "insulation", "terminals" or "device table".
-func (g Governs) String() string {
-	switch g {
-	case ByInsulation:
-		return "insulation"
-	case ByTerminals:
-		return "terminals"
-	case ByDeviceTable:
-		return "device table"
-	}
-	return "unknown"
-}
 
 // A CarryingCapacity is the result of [Ampacity].
 type CarryingCapacity struct {
@@ -158,14 +145,37 @@ func (x Installation) check(op string) error {
 	if x.Conductors < 0 || x.Conductors > mostConductors {
 		return &units.RangeError{Op: op, Field: "Conductors", Value: x.Conductors, Allowed: conductorRange{}}
 	}
+	if x.Rules != NEC2017 {
+		return x.checkUncorrected(op)
+	}
 	if !x.Ambient.IsSet() {
 		return nil
 	}
-	bounds := units.TemperatureBounds{Low: units.Celsius(-60), High: units.Celsius(85)}
-	if x.Rules != NEC2017 {
-		bounds.High = units.Celsius(30)
+	return units.TemperatureBounds{Low: units.Celsius(-60), High: units.Celsius(85)}.Check(op, "Ambient", x.Ambient)
+}
+
+// checkUncorrected refuses what a table without corrections cannot take into
+// account, since to ignore it would be kind to the conductor.
+func (x Installation) checkUncorrected(op string) error {
+	no := uncorrected{x.Rules}
+	switch {
+	case x.Terminals != 0:
+		return &units.RangeError{Op: op, Field: "Terminals", Value: x.Terminals, Allowed: no}
+	case x.Conductors > 3:
+		return &units.RangeError{Op: op, Field: "Conductors", Value: x.Conductors, Allowed: no}
+	case x.Ambient.IsSet() && !(units.TemperatureBounds{Low: units.Celsius(-60), High: units.Celsius(30)}.Contains(x.Ambient)):
+		return &units.RangeError{Op: op, Field: "Ambient", Value: x.Ambient, Allowed: no}
 	}
-	return bounds.Check(op, "Ambient", x.Ambient)
+	return nil
+}
+
+// uncorrected says what a table without corrections takes.
+type uncorrected struct{ rules RuleSet }
+
+// String says it, and why.
+func (u uncorrected) String() string {
+	return "not given, no more than three conductors, and -60 °C to 30 °C: the table of " + u.rules.String() +
+		" has no corrections; NEC2017 has"
 }
 
 // notTabulated says that x has no row or no column.

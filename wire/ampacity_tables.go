@@ -60,6 +60,7 @@ var boat425 = [...]ampacityRow{
 }
 
 // Limits of overcurrent devices by conductor, in amperes.
+// 18 and 16 AWG are for stranded conductors only.
 // Source: NEC Table 552.10(E)(1), park trailers, low voltage. Provenance: from
 // memory.
 var rvLimits = [...]sizeLimit{

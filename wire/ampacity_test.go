@@ -33,6 +33,8 @@ func TestAmpacityCases(t *testing.T) {
 			35 * units.Ampere, wire.ByTerminals},
 		{"thick wires have 75 °C terminals", wire.Installation{Rules: wire.NEC2017, Size: wire.Aught(1), Insulation: wire.Insulation90},
 			150 * units.Ampere, wire.ByTerminals},
+		{"1 AWG has 60 °C terminals", wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(1), Insulation: wire.Insulation90},
+			110 * units.Ampere, wire.ByTerminals},
 		{"105 °C by the 90 °C column", wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(6), Insulation: wire.Insulation105, Terminals: wire.Insulation105},
 			75 * units.Ampere, wire.ByInsulation},
 		{"16 AWG has no terminal column", wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(16), Insulation: wire.Insulation90},
@@ -71,7 +73,7 @@ func TestAmpacityRefuses(t *testing.T) {
 		{"Size", func(x *wire.Installation) { x.Size = wire.Metric(6 * units.SquareMillimetre) }},
 		{"Size", func(x *wire.Installation) { x.Size, x.Insulation = wire.AWG(16), wire.Insulation75 }},
 		{"Size", func(x *wire.Installation) {
-			x.Rules, x.Size, x.Ambient = wire.Boat33CFR, wire.Kcmil(250), units.Celsius(30)
+			x.Rules, x.Size, x.Ambient, x.Conductors = wire.Boat33CFR, wire.Kcmil(250), units.Celsius(30), 0
 		}},
 		{"Insulation", func(x *wire.Installation) { x.Insulation = 0 }},
 		{"Insulation", func(x *wire.Installation) { x.Insulation = 9 }},
@@ -82,7 +84,11 @@ func TestAmpacityRefuses(t *testing.T) {
 		{"Ambient", func(x *wire.Installation) { x.Ambient = units.Celsius(math.NaN()) }},
 		// 60 °C insulation has no factor at 60 °C
 		{"Ambient", func(x *wire.Installation) { x.Insulation = wire.Insulation60 }},
-		{"Ambient", func(x *wire.Installation) { x.Rules = wire.Boat33CFR }},
+		{"Ambient", func(x *wire.Installation) { x.Ambient = units.Celsius(-60.1) }},
+		// tables without corrections refuse what they would have to ignore
+		{"Conductors", func(x *wire.Installation) { x.Rules = wire.Boat33CFR }},
+		{"Ambient", func(x *wire.Installation) { x.Rules, x.Conductors = wire.Boat33CFR, 3 }},
+		{"Terminals", func(x *wire.Installation) { x.Rules, x.Terminals = wire.RVLowVoltage, wire.Insulation60 }},
 	} {
 		x := roof()
 		c.spoil(&x)
@@ -127,7 +133,7 @@ func TestAmpacityTablesRise(t *testing.T) {
 		for n := wire.Insulation60; n <= wire.Insulation105; n++ {
 			last := units.Current(0)
 			for _, size := range wire.Gauges() {
-				c, err := wire.Ampacity(wire.Installation{Rules: r, Size: size, Insulation: n, Terminals: wire.Insulation105})
+				c, err := wire.Ampacity(wire.Installation{Rules: r, Size: size, Insulation: n})
 				if err != nil {
 					continue // not in this table
 				}
@@ -135,7 +141,7 @@ func TestAmpacityTablesRise(t *testing.T) {
 					t.Errorf("%v, %v: %v has %v after %v", r, n, size, c.Table, last)
 				}
 				last = c.Table
-				cooler, err := wire.Ampacity(wire.Installation{Rules: r, Size: size, Insulation: n - 1, Terminals: wire.Insulation105})
+				cooler, err := wire.Ampacity(wire.Installation{Rules: r, Size: size, Insulation: n - 1})
 				if err == nil && cooler.Table > c.Table {
 					t.Errorf("%v %v: %v carries more at %v than at %v", r, size, cooler.Table, n-1, n)
 				}
@@ -166,11 +172,6 @@ func TestInsulation(t *testing.T) {
 			t.Errorf("%d: %q, want %q", uint8(r), r, want)
 		}
 	}
-	for g, want := range map[wire.Governs]string{wire.ByInsulation: "insulation", wire.ByTerminals: "terminals", wire.ByDeviceTable: "device table", 9: "unknown"} {
-		if g.String() != want {
-			t.Errorf("%d: %q, want %q", uint8(g), g, want)
-		}
-	}
 }
 
 var publishedAmpacity = map[string]func(*unitstest.Case){
@@ -197,10 +198,10 @@ var publishedAmpacity = map[string]func(*unitstest.Case){
 // installationOf reads the conductor of a published row, with terminals as
 // good as its insulation.
 func installationOf(c *unitstest.Case) wire.Installation {
-	x := wire.Installation{Size: wire.MustSize(c.Text("size")), Terminals: wire.Insulation105}
+	x := wire.Installation{Size: wire.MustSize(c.Text("size"))}
 	switch name := c.Text("rules"); name {
 	case "NEC":
-		x.Rules = wire.NEC2017
+		x.Rules, x.Terminals = wire.NEC2017, wire.Insulation105
 	case "boat":
 		x.Rules = wire.Boat33CFR
 	case "RV":
@@ -220,6 +221,28 @@ func installationOf(c *unitstest.Case) wire.Installation {
 		x.Conductors = int(math.Round(float64(n)))
 	}
 	return x
+}
+
+// TestPublishedRatings asks for the rating above each one of the list that was
+// typed a second time, so that one that is missing or wrong shows.
+func TestPublishedRatings(t *testing.T) {
+	unitstest.Published(t, "wire_ratings.csv", map[string]func(*unitstest.Case){
+		"rating": func(c *unitstest.Case) {
+			rules := wire.NEC2017
+			if c.Text("devices") == "vehicle" {
+				rules = wire.RVLowVoltage
+			}
+			ladder, err := wire.Ratings(rules)
+			if err != nil {
+				c.Fatalf("%v", err)
+			}
+			next, err := ladder.Next(unitstest.In[units.Current](c, "above") + 1*units.Milliampere)
+			if err != nil {
+				c.Fatalf("%v", err)
+			}
+			c.Got("rating", next)
+		},
+	}, nil)
 }
 
 func TestPublishedAmpacity(t *testing.T) {

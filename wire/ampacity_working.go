@@ -69,12 +69,12 @@ func (c CarryingCapacity) steps(s *working.Sheet) {
 // used beyond what it is for.
 func (c CarryingCapacity) Findings() []working.Finding {
 	x := c.Installation
-	numbers := []working.Number{{Name: "ampacity", Value: c.Current}}
+	numbers := []working.Number{{Name: "ampacity", Value: c.Current}, {Name: "in a wall, by the strictest table", Value: strictest(x.Size)}}
 	switch {
 	case c.Governs == ByDeviceTable:
 		return []working.Finding{{
 			Severity: working.Note, Rule: "rule-from-memory", Numbers: numbers, Source: rvTable,
-			Message: "The low-voltage limits of recreational vehicles are used from memory.",
+			Message: "The low-voltage limits of recreational vehicles are used from memory. Those for 18 and 16 AWG are for stranded wire only.",
 			Fix:     "Confirm the limit in the standard that applies before you rely on it.",
 		}}
 	case x.Rules == RVLowVoltage:

@@ -18,19 +18,6 @@ const (
 	Flexible
 )
 
-// String returns "stranded", "solid" or "flexible".
-func (s Strand) String() string {
-	switch s {
-	case Stranded:
-		return "stranded"
-	case Solid:
-		return "solid"
-	case Flexible:
-		return "flexible"
-	}
-	return "unknown"
-}
-
 // WarmCopper is the temperature that a Conductor is taken at if none is
 // given: that of NEC Chapter 9 Table 8, copper as warm as the usual insulation
 // allows. Cooler copper drops less, 18 % less at 20 °C.

@@ -24,7 +24,7 @@ func (p PerLength) Findings() []working.Finding {
 		Message: "The area of a metric size is its name. IEC 60228 limits the resistance, and the conductor " +
 			"may hold 11 % less copper than the name says, so a resistance worked out from it can be too low.",
 		Numbers: []working.Number{{Name: "nominal area", Value: p.Area}, {Name: "resistance per length", Value: p.At}},
-		Fix:     "Leave Resistivity out, so that the limit of IEC 60228 is used, or give the datasheet's resistance as Stated.",
+		Fix:     "Leave the resistivity out, so that the limit of IEC 60228 is used, or state the resistance of the datasheet.",
 		Source:  iecSource,
 	}}
 }

@@ -34,7 +34,7 @@ var (
 	}
 	gaugeSource = working.Source{
 		Body: "ASTM", Title: "B258, Standard nominal diameters and cross-sectional areas of AWG sizes", Edition: "2002",
-		Place: "0.005 in for 36 AWG, ratio 92 over 39 steps", Provenance: working.Read,
+		Place: "0.005 in for 36 AWG, ratio 92 over 39 steps, as an encyclopaedia article quotes it", Provenance: working.Read,
 	}
 )
 

@@ -171,8 +171,29 @@ func TestSmallestSizeRefuses(t *testing.T) {
 	wantRangeError(t, err, "wire.SmallestSize", "Size")
 	r = lamp()
 	r.OneWay = 5 * units.Kilometre
-	_, err = wire.SmallestSize(r, wire.Gauges())
+	_, err = wire.SmallestSize(r, append(wire.Gauges(), wire.AWG(22)))
 	wantRangeError(t, err, "wire.SmallestSize", "MaxPerLength")
+	// What is wanted is the resistance of the thickest, wherever it stands.
+	thickest, _ := wire.Resistance(wire.Conductor{Size: wire.Kcmil(500), Temperature: units.Celsius(20)})
+	if e := (*units.RangeError)(nil); !errors.As(err, &e) || e.Allowed != units.AtLeast(thickest.At) {
+		t.Errorf("got %v, want at least %v", err, thickest.At)
+	}
+}
+
+// TestClaimOnABurningWire: a drop that is quoted right does not make a wire
+// right that no table allows.
+func TestClaimOnABurningWire(t *testing.T) {
+	r := lamp()
+	r.Current, r.OneWay, r.Conductor.Size = 400*units.Ampere, 1*units.Foot, wire.AWG(14)
+	d, err := wire.VoltageDrop(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, err := working.Claim{What: "drop", Stated: units.MustPrinted(units.Fixed(units.In(d.Fraction, units.Percent), 1), "%"),
+		Computed: d.Fraction, Unit: "%", SafeSide: working.Higher, Findings: d.Findings()}.Judge()
+	if err != nil || j.Verdict != working.Unsafe {
+		t.Errorf("verdict %v, %v, want unsafe", j.Verdict, err)
+	}
 }
 
 // TestDropLaws holds whatever the numbers are.
@@ -328,18 +349,31 @@ func TestDropFindings(t *testing.T) {
 	for _, c := range []struct {
 		what   string
 		change func(*wire.Run)
-		want   []string // all of them, in order
+		want   []string // all of them, in order, with the severity
 	}{
-		{"above what is allowed", func(*wire.Run) {}, []string{"drop-above-allowed", "ampacity-not-checked"}},
-		{"within it", func(r *wire.Run) { r.OneWay = 5 * units.Foot }, []string{"ampacity-not-checked"}},
+		{"above what is allowed", func(*wire.Run) {}, []string{"caution drop-above-allowed", "note ampacity-not-checked"}},
+		{"within it", func(r *wire.Run) { r.OneWay = 5 * units.Foot }, []string{"note ampacity-not-checked"}},
 		{"nothing allowed said", func(r *wire.Run) { r.Allowed = units.None[units.Ratio]() },
-			[]string{"no-allowed-drop", "ampacity-not-checked"}},
+			[]string{"note no-allowed-drop", "note ampacity-not-checked"}},
 		{"all the voltage lost", func(r *wire.Run) { r.OneWay = 500 * units.Foot },
-			[]string{"run-cannot-carry", "ampacity-not-checked"}},
+			[]string{"danger run-cannot-carry", "note ampacity-not-checked"}},
+		{"more than in a wall", func(r *wire.Run) { r.Current, r.OneWay = 31*units.Ampere, 1*units.Foot },
+			[]string{"caution current-above-ampacity-in-wall"}},
+		{"more than in free air", func(r *wire.Run) { r.Current, r.OneWay = 60.1*units.Ampere, 1*units.Foot },
+			[]string{"danger current-above-any-ampacity"}},
+		{"a thin wire has the limit of the next in the tables", func(r *wire.Run) {
+			r.Current, r.OneWay, r.Conductor.Size = 21*units.Ampere, 0.2*units.Foot, wire.AWG(22)
+		}, []string{"danger current-above-any-ampacity"}},
+		{"a metric size that of the gauges around it", func(r *wire.Run) {
+			r.Current, r.OneWay, r.Conductor.Size = 21*units.Ampere, 1*units.Foot, wire.Metric(4*units.SquareMillimetre)
+		}, []string{"caution current-above-ampacity-in-wall"}},
+		{"beyond the free-air table nothing is a danger", func(r *wire.Run) {
+			r.Current, r.OneWay, r.Conductor.Size = 600*units.Ampere, 1*units.Foot, wire.Kcmil(500)
+		}, []string{"caution current-above-ampacity-in-wall"}},
 		{"area of a metric size taken at its name", func(r *wire.Run) {
 			r.Conductor.Size = wire.Metric(50 * units.SquareMillimetre)
 			r.Conductor.Resistivity = units.Some(0.0175 * units.OhmSquareMillimetrePerMetre)
-		}, []string{"nominal-area", "ampacity-not-checked"}},
+		}, []string{"caution nominal-area", "note ampacity-not-checked"}},
 	} {
 		r := lamp()
 		c.change(&r)
@@ -350,7 +384,7 @@ func TestDropFindings(t *testing.T) {
 		findings := d.Findings()
 		var got []string
 		for i, f := range findings {
-			got = append(got, f.Rule)
+			got = append(got, f.Severity.String()+" "+f.Rule)
 			if f.Message == "" || f.Fix == "" || len(f.Numbers) == 0 || f.Source == (working.Source{}) {
 				t.Errorf("%s: finding %s is not complete: %+v", c.what, f.Rule, f)
 			}
@@ -385,13 +419,5 @@ func TestZeroResultsDoNotPanic(t *testing.T) {
 	}
 	if f := (wire.PerLength{}).Findings(); f != nil {
 		t.Errorf("the zero PerLength has findings %v", f)
-	}
-}
-
-func TestStrandText(t *testing.T) {
-	for s, want := range map[wire.Strand]string{wire.Stranded: "stranded", wire.Solid: "solid", wire.Flexible: "flexible", 9: "unknown"} {
-		if s.String() != want {
-			t.Errorf("Strand(%d) = %v, want %v", uint8(s), s, want)
-		}
 	}
 }

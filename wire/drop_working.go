@@ -37,8 +37,8 @@ var ohmsLaw = working.Source{Title: "Ohm's law", Provenance: working.Derived}
 
 // Findings returns what needs attention, worst first: a load that gets no
 // voltage, a drop above what is allowed, a drop that nobody set a limit for,
-// and always that the conductor's ampacity and protection are not checked
-// here.
+// and always what is known of the heat, since ampacity and protection are not
+// checked here.
 func (d Drop) Findings() []working.Finding {
 	var f []working.Finding
 	allowed, hasAllowed := d.Run.Allowed.Get()
@@ -58,7 +58,7 @@ func (d Drop) Findings() []working.Finding {
 			Rule:     "drop-above-allowed",
 			Message:  "The drop is above what is allowed.",
 			Numbers:  []working.Number{{Name: "drop", Value: d.Fraction}, {Name: "allowed", Value: allowed}, {Name: "voltage at the load", Value: d.AtLoad}},
-			Fix:      "Use a larger size or a shorter run; SmallestSize and LongestRun give the limits.",
+			Fix:      "Use a larger size or a shorter run.",
 			Source:   dropRule,
 		})
 	case !hasAllowed:
@@ -67,23 +67,12 @@ func (d Drop) Findings() []working.Finding {
 			Rule:     "no-allowed-drop",
 			Message:  "No allowed drop was given, so the drop is not judged.",
 			Numbers:  []working.Number{{Name: "drop", Value: d.Fraction}},
-			Fix:      "Give Allowed from what the load needs.",
+			Fix:      "Say what drop the load can bear.",
 			Source:   dropRule,
 		})
 	}
 	f = append(f, d.PerLength.Findings()...)
+	f = append(f, heatFinding(d.Run.Current, d.Run.Conductor.Size))
 	working.Sort(f)
-	return append(f, heatNotChecked(d.Run.Current))
-}
-
-// heatNotChecked says what a drop does not tell.
-func heatNotChecked(i units.Current) working.Finding {
-	return working.Finding{
-		Severity: working.Note,
-		Rule:     "ampacity-not-checked",
-		Message:  "Drop says nothing about heat: on a short run a conductor far too small for its current passes on drop.",
-		Numbers:  []working.Number{{Name: "current", Value: i}},
-		Fix:      "Check the ampacity of the size and its protection against the code that applies (Ampacity, Protect); a licensed electrician decides.",
-		Source:   working.Source{Title: "size by drop and by ampacity, and take the larger", Provenance: working.CommonPractice},
-	}
+	return f
 }

@@ -168,6 +168,8 @@ func ExampleProtect() {
 	fmt.Println("needed", p.Needed, "limit", p.Limit)
 	// Output:
 	// danger device-above-limit
+	// note place-not-stated
+	// note fault-not-given
 	// note rule-from-memory
 	// needed 4.8 A limit 15 A
 }

@@ -143,6 +143,7 @@ func FuzzShortCircuit(f *testing.F) {
 func FuzzProtect(f *testing.F) {
 	f.Add(uint8(1), 12, 8.0, 15.0, 10000.0, 0.1, 3.0, 13.3, 0.002, uint8(15))
 	f.Add(uint8(2), 6, 52.0, 60.0, 0.0, 0.0, 0.0, 0.0, 0.0, uint8(1))
+	f.Add(uint8(1), 12, 1.7e308, 15.0, 0.0, 0.0, 0.0, 0.0, 0.0, uint8(17))
 	f.Add(uint8(3), -3, math.NaN(), -1.0, math.Inf(1), -1.0, -1.0, 0.0, 0.0, uint8(31))
 	f.Fuzz(func(t *testing.T, rules uint8, gauge int, load, device, breaks, from, metres, volts, ohms float64, flags uint8) {
 		c := wire.Circuit{Load: units.Current(load), Continuous: flags&16 != 0, OneWay: units.Length(metres),
@@ -164,6 +165,24 @@ func FuzzProtect(f *testing.F) {
 		_ = p.Working().Text()
 		if err == nil && flags&1 == 0 && !has(p.Findings(), "no-device-stated") {
 			t.Fatal("a missing device goes unsaid")
+		}
+	})
+}
+
+func FuzzParseRules(f *testing.F) {
+	for _, s := range []string{"105 °C", "60C", "RV low voltage", "nec 2017", "", "33 CFR 183", "-300 °C", "1e999 K"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		if n, err := wire.ParseInsulation(s); err == nil {
+			if again, err := wire.ParseInsulation(n.String()); err != nil || again != n {
+				t.Fatalf("%q: %v reads back as %v, %v", s, n, again, err)
+			}
+		}
+		if r, err := wire.ParseRuleSet(s); err == nil {
+			if again, err := wire.ParseRuleSet(r.String()); err != nil || again != r {
+				t.Fatalf("%q: %v reads back as %v, %v", s, r, again, err)
+			}
 		}
 	})
 }

@@ -38,7 +38,7 @@ var iec60228 = [...]iecRow{
 
 var iecSource = working.Source{
 	Body: "IEC", Title: "60228, Conductors of insulated cables", Edition: "2004",
-	Place: "maximum resistance at 20 °C, plain copper", Provenance: working.Read,
+	Place: "maximum resistance at 20 °C, plain copper, as public cable data sheets reproduce it", Provenance: working.Read,
 }
 
 // iecResistance returns the limit for s, which is metric, at 20 °C.

@@ -9,6 +9,9 @@ type Circuit struct {
 	Installation Installation  // the conductor and the rules it is held against
 	Load         units.Current // greatest current in use, > 0
 	Continuous   bool          // for three hours or more
+	// Receptacles says that the circuit feeds more than one receptacle for
+	// portable loads. NEC 240.4(B) then does not allow the next rating up.
+	Receptacles bool
 	// Device is the rating of the fuse or breaker, > 0. Not given means that
 	// none was stated, which is a danger and not a default.
 	Device units.Opt[units.Current]
@@ -49,8 +52,8 @@ type Protection struct {
 	Smallest units.Current    // the smallest rating not below Needed; 0 if there is none
 	Limit    units.Current    // the greatest device that the rule set allows
 	Rule     LimitRule        // which rule set it
-	// Below is the greatest rating not above the ampacity, for who wants no
-	// device above it; 0 if there is none.
+	// Below is the greatest rating not above the ampacity and not above Limit,
+	// for who wants no device above the ampacity; 0 if there is none.
 	Below    units.Current
 	AtDevice Fault // a short at the device; zero if Fault was not given
 	AtEnd    Fault // a short at the far end; zero if Fault was not given
@@ -66,9 +69,6 @@ const boatVoltage = 50 * units.Volt
 
 // boatFactor is what 33 CFR 183.455(c)(1) allows under 50 V.
 const boatFactor units.Ratio = 1.5
-
-// nextRatingMost is where NEC 240.4(B) ends.
-const nextRatingMost = 800 * units.Ampere
 
 // Protect holds a circuit against its rule set: what device the load needs,
 // what device the conductor allows, and whether the device stated is between
@@ -95,10 +95,13 @@ func Protect(c Circuit) (Protection, error) {
 	if c.Continuous {
 		p.Needed = units.Scale(c.Load, continuousFactor)
 	}
+	if err := units.Above[units.Current](0).Check(op, "Needed", p.Needed); err != nil {
+		return Protection{}, err
+	}
 	rules := c.Installation.Rules
 	p.Smallest = nextRating(rules, p.Needed)
-	p.Below = ratingBelow(rules, capacity.Current)
-	p.Limit, p.Rule = capacity.deviceLimit()
+	p.Limit, p.Rule = capacity.deviceLimit(c.Receptacles)
+	p.Below = ratingBelow(rules, min(capacity.Current, p.Limit))
 	source, hasFault := c.Fault.Get()
 	if !hasFault {
 		return p, nil
@@ -117,7 +120,7 @@ func Protect(c Circuit) (Protection, error) {
 }
 
 // deviceLimit returns the greatest device and the rule that set it.
-func (c CarryingCapacity) deviceLimit() (units.Current, LimitRule) {
+func (c CarryingCapacity) deviceLimit(receptacles bool) (units.Current, LimitRule) {
 	switch c.Installation.Rules {
 	case Boat33CFR:
 		return units.Scale(c.Current, boatFactor), LimitBoat
@@ -128,7 +131,8 @@ func (c CarryingCapacity) deviceLimit() (units.Current, LimitRule) {
 		return c.Current, LimitAmpacity
 	}
 	limit, rule := c.Current, LimitAmpacity
-	if next := nextRating(NEC2017, c.Current); !units.Exceeds(next, nextRatingMost) && units.Exceeds(next, limit) {
+	// 240.4(B) ends at 800 A, which no size of the table reaches.
+	if next := nextRating(NEC2017, c.Current); !receptacles && units.Exceeds(next, limit) {
 		limit, rule = next, LimitNextRating
 	}
 	if small, ok := limitOf(necSmallLimits[:], c.Installation.Size); ok && !units.Exceeds(small, limit) {

@@ -68,6 +68,7 @@ func TestProtectFindings(t *testing.T) {
 			c.Installation.Rules, c.Installation.Size, c.Load, c.Continuous = wire.NEC2017, wire.AWG(6), 48*units.Ampere, true
 			c.Device = units.Some(60 * units.Ampere)
 		}},
+		{"place-not-stated", working.Note, func(c *wire.Circuit) { c.FromSource = units.None[units.Length]() }},
 		{"free-air-table", working.Note, func(c *wire.Circuit) { c.Installation.Size = wire.AWG(1) }},
 	} {
 		circuit := branchCircuit()
@@ -138,6 +139,12 @@ func TestNextRatingUp(t *testing.T) {
 	}
 	if has(p.Findings(), "device-above-limit") || !has(p.Findings(), "device-above-ampacity") {
 		t.Errorf("a permitted device: found %v", rules(p.Findings()))
+	}
+	// On a branch circuit with several receptacles the rule does not hold.
+	strict, err := wire.Protect(wire.Circuit{Installation: p.Circuit.Installation, Load: 52 * units.Ampere, Receptacles: true,
+		Device: units.Some(60 * units.Ampere)})
+	if err != nil || strict.Limit != 55*units.Ampere || strict.Rule != wire.LimitAmpacity || !has(strict.Findings(), "device-above-limit") {
+		t.Errorf("receptacles: limit %v, rule %v, found %v, %v", strict.Limit, strict.Rule, rules(strict.Findings()), err)
 	}
 	// Without the rule, 500 kcmil at 75 °C has 380 A: 350 A below, 400 A with it.
 	big, err := wire.Protect(wire.Circuit{
@@ -235,6 +242,10 @@ func TestProtectRefuses(t *testing.T) {
 	if err != nil || has(fits.Findings(), "no-device-fits") {
 		t.Errorf("a fuse that fits: %v, %v", rules(fits.Findings()), err)
 	}
+	over := branchCircuit()
+	over.Load, over.Continuous = 1.7e308, true
+	_, err = wire.Protect(over)
+	wantRangeError(t, err, "wire.Protect", "Needed")
 	circuit := branchCircuit()
 	circuit.Installation.Rules = 0
 	_, err = wire.Protect(circuit)

@@ -131,8 +131,8 @@ func (p Protection) deviceFindings() (f []working.Finding) {
 		f = append(f, working.Finding{
 			Severity: working.Note, Rule: "device-above-ampacity", Source: p.limitSource(),
 			Numbers: []working.Number{{Name: "device", Value: device}, {Name: "ampacity", Value: p.Capacity.Current}, {Name: "rating below it", Value: p.Below}},
-			Message: "The device is above the ampacity, which this rule set allows. A stricter rule of the house would not.",
-			Fix:     "Nothing by this rule set; for a device not above the ampacity take the rating below it if the load allows.",
+			Message: "The device is above the ampacity, which this rule set allows, though not for more than one receptacle on a branch circuit.",
+			Fix:     "Say if the circuit feeds receptacles for portable loads; for a device not above the ampacity take the rating below it if the load allows.",
 		})
 	}
 	if stated && units.Exceeds(p.Needed, device) {
@@ -199,11 +199,19 @@ func (p Protection) limitFix() string {
 // placeFindings looks at where the device sits.
 func (p Protection) placeFindings() []working.Finding {
 	from, ok := p.Circuit.FromSource.Get()
+	if !ok && p.Circuit.Device.IsSet() && p.Circuit.Installation.Rules != NEC2017 {
+		return []working.Finding{{
+			Severity: working.Note, Rule: "place-not-stated", Source: p.placeSource(),
+			Numbers: []working.Number{{Name: "distance from the source", Value: nil}},
+			Message: "How far the device sits from the source is not stated, so it is not judged.",
+			Fix:     "Measure it along the conductor; what lies before the device has no protection.",
+		}}
+	}
 	if !ok || from == 0 {
 		return nil
 	}
 	f := working.Finding{
-		Rule: "device-far-from-source", Numbers: []working.Number{{Name: "distance", Value: from}},
+		Rule: "device-far-from-source", Numbers: []working.Number{{Name: "distance", Value: from, Unit: "in"}},
 		Message: "The device protects what is behind it. The conductor between the source and the device has no protection.",
 		Fix:     "Move the device to the source.",
 	}
@@ -213,13 +221,13 @@ func (p Protection) placeFindings() []working.Finding {
 	switch rules := p.Circuit.Installation.Rules; {
 	case rules == RVLowVoltage && units.Exceeds(from, rvReach):
 		f.Severity, f.Source = working.Danger, rvPlace
-		f.Numbers = append(f.Numbers, working.Number{Name: "at most", Value: rvReach})
+		f.Numbers = append(f.Numbers, working.Number{Name: "at most", Value: rvReach, Unit: "in"})
 	case rules == Boat33CFR && units.Exceeds(from, boatSheathed):
 		f.Severity, f.Source = working.Danger, boatPlace
-		f.Numbers = append(f.Numbers, working.Number{Name: "at most", Value: boatSheathed})
+		f.Numbers = append(f.Numbers, working.Number{Name: "at most", Value: boatSheathed, Unit: "in"})
 	case rules == Boat33CFR && units.Exceeds(from, boatOpen):
 		f.Severity, f.Source = working.Caution, boatPlace
-		f.Numbers = append(f.Numbers, working.Number{Name: "at most, unless sheathed", Value: boatOpen})
+		f.Numbers = append(f.Numbers, working.Number{Name: "at most, unless sheathed", Value: boatOpen, Unit: "in"})
 		f.Message += " It must be sheathed or enclosed."
 	case rules == NEC2017:
 		f.Severity, f.Rule = working.Note, "distance-not-judged"
@@ -231,15 +239,23 @@ func (p Protection) placeFindings() []working.Finding {
 	return []working.Finding{f}
 }
 
+// placeSource says which rule tells where a device may sit.
+func (p Protection) placeSource() working.Source {
+	if p.Circuit.Installation.Rules == Boat33CFR {
+		return boatPlace
+	}
+	return rvPlace
+}
+
 func (p Protection) faultFindings() (f []working.Finding) {
 	c := p.Circuit
 	device, stated := c.Device.Get()
 	if p.AtEnd.Current <= 0 {
-		if breaks, ok := c.Interrupting.Get(); ok {
+		if stated {
 			f = append(f, working.Finding{
-				Severity: working.Note, Rule: "fault-not-given", Source: ohmsLaw, Numbers: []working.Number{{Name: "interrupting rating", Value: breaks}},
-				Message: "The source of fault current is not given, so the interrupting rating is not judged.",
-				Fix:     "Give voltage and resistance of the source.",
+				Severity: working.Note, Rule: "fault-not-given", Source: ohmsLaw, Numbers: []working.Number{{Name: "device", Value: device}},
+				Message: "The source of fault current is not given: whether the device can break a short near it, and opens on one at the far end, is not judged.",
+				Fix:     "Give voltage and resistance of the source, and the length of the run.",
 			})
 		}
 		return f

@@ -90,10 +90,10 @@ var (
 		Place: "Table 310.15(B)(16), copper, read through IRC 2018 Table E3705.1", Provenance: working.Read}
 	necFine = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2011 and later",
 		Place: "Table 310.15(B)(16), 18 and 16 AWG at 90 °C", Provenance: working.Memory}
-	necAmbient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2020",
-		Place: "Table 310.15(B)(1), 30 °C base, read through IRC 2021 Table E3705.2", Provenance: working.Read}
-	necBundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2014",
-		Place: "Table 310.15(B)(3)(a), later 310.15(C)(1)", Provenance: working.Read}
+	necAmbient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
+		Place: "Table 310.15(B)(2)(a), 30 °C base, read as 310.15(B)(1) of 2020 through IRC 2021 Table E3705.2", Provenance: working.Read}
+	necBundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
+		Place: "Table 310.15(B)(3)(a), read in the edition of 2014; later 310.15(C)(1)", Provenance: working.Read}
 	necTerminals = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
 		Place: "110.14(C)", Provenance: working.Memory}
 	necSmall = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017 to 2023",

@@ -33,8 +33,8 @@ type Selection struct {
 	// MaxPerLength is the greatest resistance per length of one conductor that
 	// keeps the drop.
 	MaxPerLength units.ResistancePerLength
-	// MinArea is the least metal that has it; 0 if the size is metric, whose
-	// resistance comes from a table.
+	// MinArea is the least metal that has it; 0 if the resistance comes from
+	// the table of IEC 60228.
 	MinArea units.Area
 	Drop    Drop // with the size selected
 	// Below is the next smaller size of the list and its resistance, which is
@@ -75,7 +75,7 @@ func SmallestSize(r Run, from []Size) (Selection, error) {
 	if err != nil {
 		return Selection{}, err
 	}
-	if !best.Conductor.Size.IsMetric() {
+	if best.Basis != FromIEC60228 {
 		s.MinArea = units.Area(float64(best.Rho) / float64(s.MaxPerLength))
 	}
 	s.Run.Conductor = best.Conductor

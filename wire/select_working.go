@@ -42,10 +42,12 @@ func (x Reach) Working() *working.Sheet {
 	return s
 }
 
-// Findings returns that ampacity is not checked, and what the conductor's
-// resistance needs said.
+// Findings returns what is known of the heat, since ampacity is not checked,
+// and what the conductor's resistance needs said, worst first.
 func (x Reach) Findings() []working.Finding {
-	return append(x.PerLength.Findings(), heatNotChecked(x.Run.Current))
+	f := append(x.PerLength.Findings(), heatFinding(x.Run.Current, x.Run.Conductor.Size))
+	working.Sort(f)
+	return f
 }
 
 // limitSteps appends the steps that end in the allowed drop in volts.

@@ -52,6 +52,9 @@ func TestParseSizeRefuses(t *testing.T) {
 		{"3 mm2", "want a nominal area of IEC 60228, 0.5 to 120 mm²"},
 		{"x mm2", "want a nominal area of IEC 60228, 0.5 to 120 mm²"},
 		{"10 mm", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
+		// people write 1/0 so
+		{"1 0 AWG", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
+		{"2 5 0 kcmil", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
 		{"10 AWG 10", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
 	} {
 		got, err := wire.ParseSize(c.in)

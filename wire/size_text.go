@@ -14,6 +14,9 @@ import (
 // [*units.ParseError].
 func ParseSize(s string) (Size, error) {
 	text := strings.ToLower(strings.Join(strings.Fields(s), ""))
+	if digitsApart(s) {
+		text = "" // "1 0 AWG" is not 10 AWG
+	}
 	fail := func(reason string) (Size, error) {
 		return Size{}, &units.ParseError{Input: s, Want: "conductor size", Reason: reason}
 	}
@@ -47,6 +50,18 @@ func ParseSize(s string) (Size, error) {
 		return fail("want a nominal area of IEC 60228, 0.5 to 120 mm²")
 	}
 	return fail("want a gauge such as 10 AWG or 4/0, or kcmil, or mm²")
+}
+
+// digitsApart reports whether white space stands between two digits of s.
+func digitsApart(s string) bool {
+	fields := strings.Fields(s)
+	for i := 1; i < len(fields); i++ {
+		before, after := fields[i-1][len(fields[i-1])-1], fields[i][0]
+		if '0' <= before && before <= '9' && '0' <= after && after <= '9' {
+			return true
+		}
+	}
+	return false
 }
 
 // MustSize is [ParseSize] for literals in tests and examples; it panics on

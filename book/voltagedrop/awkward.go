@@ -1,6 +1,9 @@
 package voltagedrop
 
 import (
+	"errors"
+
+	"example.com/drawbar/battery"
 	"example.com/drawbar/book/weave"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -19,7 +22,8 @@ var theRefrigerator = weave.Worked{
 		metalInput,
 		{Name: "source", Label: "voltage at the source", Default: "12.4 V", Unit: "V", Low: "11 V", High: "60 V"},
 	},
-	Solve: solveRefrigerator,
+	Solve:   solveRefrigerator,
+	Helpers: []string{"cannotCarry"},
 }
 
 func solveRefrigerator(in *weave.Inputs) (weave.Answer, error) {
@@ -32,38 +36,56 @@ func solveRefrigerator(in *weave.Inputs) (weave.Answer, error) {
 		},
 		Source: weave.In[units.Voltage](in, "source"),
 	}
-	// Less voltage, more current, more drop, less voltage: go round
-	// until the current no longer changes.
 	run.Current = power.At(run.Source)
-	first, err := wire.VoltageDrop(run)
-	drop, rounds := first, 1
-	for ; err == nil && rounds < 100; rounds++ {
-		next := power.At(drop.AtLoad)
-		if units.Compare(next, run.Current) == 0 {
-			break
-		}
-		run.Current = next
-		drop, err = wire.VoltageDrop(run)
-	}
+	label, err := wire.VoltageDrop(run)
 	if err != nil {
 		return weave.Answer{}, err
 	}
+	// Less voltage, more current, more drop: where that settles
+	// is a quadratic, which may have no solution.
+	sag, err := battery.UnderLoad(battery.Circuit{
+		OpenCircuit: run.Source,
+		Internal:    label.Resistance,
+		Draw:        battery.Draw{Power: units.Some(power)},
+	})
+	if errors.Is(err, units.ErrRange) {
+		return cannotCarry(label), nil
+	}
+	run.Current = sag.Current
+	drop, err := wire.VoltageDrop(run)
 	return weave.Answer{
 		Text: "At the battery's voltage it would take " +
-			"{{label}} and get {{label_volts}}. It settles, " +
-			"after {{rounds}} rounds, at {{current}} and " +
-			"{{at_load}}: a drop of {{percent}}.",
+			"{{label}} and get {{label_volts}}. It settles " +
+			"at {{current}} and {{at_load}}: a drop of " +
+			"{{percent}}.",
 		Values: []weave.Value{
-			weave.Show("label", first.Run.Current, "A", 3),
-			weave.Show("label_volts", first.AtLoad, "V", 4),
-			weave.Say("rounds", rounds),
-			weave.Show("current", drop.Run.Current, "A", 3),
-			weave.Show("at_load", drop.AtLoad, "V", 4),
+			weave.Show("label", label.Run.Current, "A", 3),
+			weave.Show("label_volts", label.AtLoad, "V", 4),
+			weave.Show("current", sag.Current, "A", 3),
+			weave.Show("at_load", sag.Voltage, "V", 4),
 			weave.Show("percent", drop.Fraction, "%", 3),
 		},
-		Working:  drop.Working(),
+		Working:  sag.Working(),
 		Findings: drop.Findings(),
-	}, nil
+	}, err
+}
+
+// cannotCarry is the answer for a run that has no working point.
+func cannotCarry(label wire.Drop) weave.Answer {
+	v := label.Run.Source
+	most := v.Across(label.Resistance).At(v) / 4
+	return weave.Answer{
+		Text: "It does not run: with {{loop}} in the loop no " +
+			"current gives it that power. At most {{most}} " +
+			"can be had at the end of this run, at half " +
+			"the voltage.",
+		Values: []weave.Value{
+			weave.Show("loop", label.Resistance, "Ω", 3),
+			weave.Show("most", most, "W", 3),
+		},
+		Working:  label.Working(),
+		Findings: label.Findings(),
+	}
 }
 
 var theMetricRun = weave.Worked{
@@ -149,7 +171,6 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 		What:     "voltage drop of the inverter cable",
 		Stated:   claimed,
 		Computed: drop.Fraction,
-		Unit:     "%",
 		SafeSide: working.Higher,
 		Findings: drop.Findings(),
 	}.Judge()

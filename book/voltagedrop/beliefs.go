@@ -28,6 +28,9 @@ func solveRule(*weave.Inputs) (weave.Answer, error) {
 	high, err := wire.VoltageDrop(warm)
 	return weave.Answer{Values: []weave.Value{
 		weave.Say("size", low.Run.Conductor.Size),
+		weave.Show("k_low", low.PerLength.Rho, "Ω·cmil/ft", 4),
+		weave.Show("k_high", high.PerLength.Rho, "Ω·cmil/ft", 4),
+		weave.Show("warm_copper", wire.WarmCopper(), "°C", 3),
 		weave.Show("cold", low.Fraction, "%", 2),
 		weave.Show("warm", high.Fraction, "%", 2),
 	}}, err

@@ -59,15 +59,14 @@ const theRule = weave.Prose(`## The rule of thumb, and when it fails
 
 Common practice allows 3 % for what is sensitive (electronics, a refrigerator, chargers) and 10 % for what is not. The
 size comes from a constant that handbooks call K: the area in circular mils is K times current times length, over the
-drop in volts. It fails in these ways, and each of them makes the wire too thin:
+drop in volts. It fails in these ways, nearly all of which make the wire too thin:
 
 - The length is not there and back. Half the length is half the drop on paper.
-- K is not one number. Books print 10.09, 10.37, 10.75, 12.9: pure copper at 20 °C, ordinary copper at 20 °C, copper at
-  about 29 °C, stranded copper at 75 °C. Between the first and the last, the same {{rule.size}} run drops
-  {{rule.cold}} or {{rule.warm}}.
+- K is not one number. Books print {{rule.k_low}} for pure cold copper and {{rule.k_high}} for warm stranded copper, and
+  others between. With the one or the other, the same {{rule.size}} run drops {{rule.cold}} or {{rule.warm}}.
 - The current is not the one on the label. What regulates its power takes more current when it gets less voltage.
-- The drop is of the whole path. A feeder and a branch that each lose 3 % lose 6 %, and the feeder carries
-  everybody's current.
+- The drop is of the whole path. A feeder and a branch that each just keep the limit lose twice the limit, and the
+  feeder carries everybody's current.
 - And drop says nothing about heat.`)
 
 var usedByTheRule = weave.Numbers{Name: "rule", Solve: solveRule}
@@ -90,14 +89,14 @@ var symbols = weave.Formula{
 	},
 	Where: []weave.Symbol{
 		{Name: "d", Unit: "mm", What: "diameter of the conductor as one round wire"},
-		{Name: "d_36", Unit: "mm", What: "diameter of 36 AWG, 0.127 mm"},
+		{Name: "d_36", Unit: "mm", What: "diameter of 36 AWG"},
 		{Name: "n", What: "gauge number, 1/0 counting as 0"},
 		{Name: "A", Unit: "mm²", What: "metal area"},
 		{Name: "ρ", Unit: "Ω·mm²/m", What: "resistivity of the metal as warm as it is, lay included"},
-		{Name: "ρ_20", Unit: "Ω·mm²/m", What: "resistivity of annealed copper at 20 °C, 1/58"},
-		{Name: "α_20", Unit: "1/K", What: "temperature coefficient of copper at 20 °C, 0.00393"},
+		{Name: "ρ_20", Unit: "Ω·mm²/m", What: "resistivity of annealed copper at 20 °C"},
+		{Name: "α_20", Unit: "1/K", What: "temperature coefficient of copper at 20 °C"},
 		{Name: "T", Unit: "°C", What: "temperature of the metal"},
-		{Name: "k_lay", What: "1.02 for strands, whose path round the axis is longer; 1 for a solid wire"},
+		{Name: "k_lay", What: "longer path of strands round the axis; 1 for a solid wire"},
 		{Name: "r", Unit: "Ω/m", What: "resistance of one conductor per length"},
 		{Name: "ΔV", Unit: "V", What: "voltage lost there and back"},
 		{Name: "I", Unit: "A", What: "current of the load"},
@@ -110,8 +109,9 @@ var symbols = weave.Formula{
 const afterTheMath = weave.Prose(`Metric conductors need one step less and one look-up more: IEC 60228 does not fix their area
 but the greatest resistance they may have, so for them r at 20 °C is read from its table.
 
-If nothing is said of the temperature, the library takes 75 °C, the temperature of the North American tables: a wire that
-works is warm, and the warm wire is the one that has to do. Joints, fuses and switches come on top; the formula does
+If nothing is said of the temperature, the library takes {{rule.warm_copper}}, the temperature of the North American
+tables: a wire that works is warm, and the warm wire is the one that has to do. Cable whose insulation bears more may run
+warmer at full load and drop more. Joints, fuses and switches come on top; the formula does
 not know them.
 
 ## Worked examples
@@ -129,9 +129,8 @@ const practice = weave.Prose(`## What goes wrong in practice
   in one place. If a run drops more than it should, measure across each joint while the load runs.
 - **The frame as return.** A chassis return can be better than a wire or much worse, and corrodes. It is not what this
   chapter works out.
-- **Boat and vehicle cable.** The number on cable made to SAE J1127 or J1128 is not AWG: there is up to 12 % less
-  copper in it. Copper-clad aluminium has about half again the resistance of copper. Ask for metal and standard
-  on every line of a quote.
+- **Boat and vehicle cable.** The number on cable made to SAE J1127 or J1128 is not AWG: there is less copper in it.
+  Copper-clad aluminium has more resistance still. Ask for metal and standard on every line of a quote.
 - **The drop that was measured idle.** Without current there is no drop. Measure at the load, with the load on.
 - **The long charging lead.** A charger that senses the voltage at its own end of a thin cable believes that the battery is
   full before it is.`)

@@ -77,8 +77,9 @@ func solveSize(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "{{size}} does it, with a drop of {{percent}}. It " +
-			"takes {{area}} of copper at least.",
+		Text: "For the drop, {{size}} is enough: it loses " +
+			"{{percent}}. It takes {{area}} of copper at least. " +
+			"Whether it bears the heat is another question.",
 		Values: []weave.Value{
 			weave.Say("size", found.Run.Conductor.Size),
 			weave.Show("percent", found.Drop.Fraction, "%", 3),

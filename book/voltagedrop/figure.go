@@ -10,7 +10,7 @@ import (
 func dropByLength() (figure.Chart, error) {
 	chart := figure.Chart{
 		Title:       "Voltage drop against length",
-		Description: "Six straight lines from the origin, one for each size from 14 AWG, the steepest, to 4 AWG. A limit is drawn at 3 %.",
+		Description: "Straight lines from the origin, one for each size, the thinnest the steepest. A limit is drawn across.",
 		X:           figure.Axis{Label: "length, one way", Unit: "ft", Min: 0, Max: 40},
 		Y:           figure.Axis{Label: "voltage drop", Unit: "%", Min: 0, Max: 12},
 		Limits:      []figure.Limit{{Name: "3 %", Y: 3}},

@@ -59,7 +59,7 @@ func printedExamples() ([]weave.Row, error) {
 			within: "1.5 %", why: "read off a chart in the source",
 			run: statedRun(20*units.Ampere, 2.02*units.OhmPerKilofoot, 44*units.Foot, 28*units.Volt)},
 		{what: "20 A over 9.75 ft and back, 1.26 Ω/kft", show: volts, digits: "0.366", unit: "V", source: faa,
-			differs: "misprint: 20 A times 1.26 Ω/kft times 19.5 ft is 0.491 V",
+			differs: "misprint: the product of the numbers that the source prints is ours",
 			run:     statedRun(20*units.Ampere, 1.26*units.OhmPerKilofoot, 9.75*units.Foot, 28*units.Volt)},
 		{what: "cord of 0.0600 Ω, 5.00 A: drop", show: volts, digits: "0.300", unit: "V", source: openstaxCollege,
 			run: statedRun(5*units.Ampere, 0.03*units.OhmPerMetre, 1*units.Metre, 120*units.Volt)},

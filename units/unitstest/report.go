@@ -11,19 +11,22 @@ import (
 // too; the test says so.
 type Report struct {
 	File        string         // in testdata/published
-	Kinds       map[string]int // rows that were printed, by kind, but for Excused
+	Kinds       map[string]int // rows held against print, by kind
+	Copies      map[string]int // rows whose note begins with "second copy", by kind: a table of the code, typed twice
+	Memory      map[string]int // rows from memory, by kind: they pin a transcription only
 	Unprinted   map[string]int // rows derived or common practice, by kind: no check against print
 	Sources     map[string]int // all rows, by source
 	Provenances map[string]int // all rows, by provenance
 	Relaxed     []string       // ids of rows of another kind than digits
 	Needless    []string       // those of Relaxed that hold to their digits all the same
-	Excused     []string       // ids
+	Excused     []string       // ids; in none of the four counts by kind
 	Errors      []string       // the error of each expectation of kind measured, in words
 }
 
 func newReport(file string) Report {
 	return Report{
-		File: file, Kinds: map[string]int{}, Unprinted: map[string]int{},
+		File:  file,
+		Kinds: map[string]int{}, Copies: map[string]int{}, Memory: map[string]int{}, Unprinted: map[string]int{},
 		Sources: map[string]int{}, Provenances: map[string]int{},
 	}
 }
@@ -38,15 +41,25 @@ func (r *Report) add(c *Case, excused bool) {
 			r.Needless = append(r.Needless, c.row.id)
 		}
 	}
-	switch {
-	case excused:
+	if excused {
 		r.Excused = append(r.Excused, c.row.id)
-	case c.row.fromPrint():
-		r.Kinds[c.row.kind]++
-	default:
-		r.Unprinted[c.row.kind]++
+	} else {
+		r.standing(c.row.standing())[c.row.kind]++
 	}
 	r.Errors = append(r.Errors, c.errors...)
+}
+
+// standing returns the count of the rows that are worth s.
+func (r *Report) standing(s standing) map[string]int {
+	switch s {
+	case fromPrint:
+		return r.Kinds
+	case secondHand:
+		return r.Copies
+	case remembered:
+		return r.Memory
+	}
+	return r.Unprinted
 }
 
 // String returns the report in a few lines.
@@ -59,6 +72,8 @@ func (r Report) String() string {
 	}
 	fmt.Fprintf(&b, "%s: %d rows", r.File, total(r.Sources))
 	line("from print", counts(r.Kinds))
+	line("second transcription of a table", counts(r.Copies))
+	line("from memory, pins a transcription only", counts(r.Memory))
 	line("derived or common practice, no check against print", counts(r.Unprinted))
 	line("excused", strings.Join(r.Excused, ", "))
 	if n := len(r.Relaxed); n > 0 {

@@ -30,15 +30,40 @@ type row struct {
 	given, expect      []pair
 	kind, width        string
 	source, provenance string
+	note               string
 	problems           []string // what is wrong with it
 }
 
 // A pair is "name=text".
 type pair struct{ name, text string }
 
-// fromPrint reports whether somebody printed what r expects.
-func (r row) fromPrint() bool {
-	return r.provenance != working.Derived.String() && r.provenance != working.CommonPractice.String()
+// secondCopy is how the note of a row begins that holds a table of the code
+// against the same table typed a second time.
+const secondCopy = "second copy"
+
+// A standing is what a row is worth as a check.
+type standing uint8
+
+const (
+	fromPrint  standing = iota // against what somebody printed
+	secondHand                 // against a second transcription of a table
+	remembered                 // against what nobody looked up: it pins a transcription only
+	unprinted                  // against arithmetic or practice of ours
+)
+
+// standing returns the least that is said about r: a second copy from memory
+// is from memory.
+func (r row) standing() standing {
+	switch r.provenance {
+	case working.Derived.String(), working.CommonPractice.String():
+		return unprinted
+	case working.Memory.String():
+		return remembered
+	}
+	if strings.HasPrefix(r.note, secondCopy) {
+		return secondHand
+	}
+	return fromPrint
 }
 
 // readRows reads the rows of a file in testdata/published. A file that is no
@@ -87,7 +112,7 @@ func newRow(line int, fields []string) (r row) {
 	}
 	r = row{
 		line: line, id: cell["id"], call: cell["call"], kind: cell["kind"], width: cell["width"],
-		source: cell["source"], provenance: cell["provenance"],
+		source: cell["source"], provenance: cell["provenance"], note: cell["note"],
 	}
 	wrong := func(format string, args ...any) { r.problems = append(r.problems, fmt.Sprintf(format, args...)) }
 	var err error

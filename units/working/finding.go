@@ -66,6 +66,7 @@ type Finding struct {
 type Number struct {
 	Name  string      // in words
 	Value units.Value // nil: not given
+	Unit  string      // to show Value in, such as "h" or "1" for a count; empty: one that suits its size
 }
 
 // numberDigits is how many significant digits a finding shows; the working
@@ -77,6 +78,9 @@ func (n Number) String() string {
 	value := "not given"
 	if n.Value != nil {
 		value = fmt.Sprintf("%.*v", numberDigits, n.Value)
+		if x, unit, err := units.Measure(n.Value, n.Unit); n.Unit != "" && err == nil {
+			value = strings.TrimSuffix(units.Significant(x, numberDigits)+" "+unit, " 1")
+		}
 	}
 	return strings.TrimSpace(oneLine(n.Name) + " " + value)
 }

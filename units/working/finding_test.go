@@ -21,7 +21,7 @@ func TestFindingString(t *testing.T) {
 		{working.Finding{
 			Severity: working.Danger, Rule: "fuse-above-conductor",
 			Message: "the fuse is larger than the conductor may carry",
-			Numbers: []working.Number{{"fuse", 60 * units.Ampere}, {"limit", 30 * units.Ampere}},
+			Numbers: []working.Number{{Name: "fuse", Value: 60 * units.Ampere}, {Name: "limit", Value: 30 * units.Ampere}},
 			Fix:     "Fit a fuse of 30 A or less",
 			Source:  code,
 		}, "danger: the fuse is larger than the conductor may carry (fuse 60 A, limit 30 A). Fit a fuse of 30 A or less. " +
@@ -35,8 +35,8 @@ func TestFindingString(t *testing.T) {
 		{working.Finding{}, "note: no message."},
 		{working.Finding{Rule: "r"}, "note: no message. Rule r."},
 		{working.Finding{Message: "m", Source: code}, "note: m. Source: Invented Council, Wiring rules, 2020, 4.2 (from memory)."},
-		{working.Finding{Severity: 7, Message: "m", Numbers: []working.Number{{}, {"a", nil}, {"", 2 * units.Volt},
-			{"T", units.Temperature{}}, {"p", (*units.Voltage)(nil)}}},
+		{working.Finding{Severity: 7, Message: "m", Numbers: []working.Number{{}, {Name: "a"}, {Value: 2 * units.Volt},
+			{Name: "T", Value: units.Temperature{}}, {Name: "p", Value: (*units.Voltage)(nil)}}},
 			"Severity(7): m (not given, a not given, 2 V, T not given, p <nil>)."},
 	}
 	for _, tt := range tests {
@@ -225,6 +225,26 @@ func TestLookupString(t *testing.T) {
 	} {
 		if got := tt.l.String(); got != tt.want {
 			t.Errorf("%#v.String() = %q, want %q", tt.l, got, tt.want)
+		}
+	}
+}
+
+// TestNumberUnit shows a number in the unit that suits its reader.
+func TestNumberUnit(t *testing.T) {
+	for _, c := range []struct {
+		n    working.Number
+		want string
+	}{
+		{working.Number{Name: "bonds", Value: units.Ratio(2), Unit: "1"}, "bonds 2"},
+		{working.Number{Name: "until empty", Value: 25 * units.Hour, Unit: "h"}, "until empty 25 h"},
+		{working.Number{Name: "until empty", Value: 48 * units.Hour}, "until empty 2 d"},
+		{working.Number{Name: "at most", Value: 18 * units.Inch, Unit: "in"}, "at most 18 in"},
+		// a unit that the value does not have is passed over
+		{working.Number{Name: "at most", Value: 18 * units.Inch, Unit: "V"}, "at most 457.2 mm"},
+		{working.Number{Name: "cells", Value: nil, Unit: "°C"}, "cells not given"},
+	} {
+		if got := c.n.String(); got != c.want {
+			t.Errorf("got %q, want %q", got, c.want)
 		}
 	}
 }

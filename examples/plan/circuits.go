@@ -1,0 +1,312 @@
+package plan
+
+import (
+	"strconv"
+
+	"example.com/drawbar/battery"
+	"example.com/drawbar/loads"
+	"example.com/drawbar/solar"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+	"example.com/drawbar/wire"
+)
+
+// circuits works out every circuit, feeders before what hangs on them.
+func (m *maker) circuits() {
+	done := map[string]CircuitLine{}
+	for _, i := range m.feedersFirst() {
+		c := m.rig.Circuits[i]
+		line, ok := m.circuit("circuits["+strconv.Itoa(i)+"]", c, done[c.Feeder])
+		if ok {
+			done[c.Name] = line
+		}
+	}
+	for _, c := range m.rig.Circuits {
+		if line, ok := done[c.Name]; ok {
+			m.plan.Circuits = append(m.plan.Circuits, line)
+		}
+	}
+}
+
+// feedersFirst returns the circuits so that each comes after its feeder. One
+// whose feeders go round in a circle is a mistake in the description.
+func (m *maker) feedersFirst() (order []int) {
+	placed := map[string]bool{"": true}
+	for len(order) < len(m.rig.Circuits) {
+		before := len(order)
+		for i, c := range m.rig.Circuits {
+			if !placed[c.Name] && placed[c.Feeder] {
+				placed[c.Name] = true
+				order = append(order, i)
+			}
+		}
+		if len(order) == before {
+			for i, c := range m.rig.Circuits {
+				if !placed[c.Name] {
+					m.fail("circuits["+strconv.Itoa(i)+"].feeder", strconv.Quote(c.Feeder), "a circuit that is not fed by this one")
+				}
+			}
+			break
+		}
+	}
+	return order
+}
+
+// circuit works out one circuit behind its feeder, which may be the zero
+// line.
+func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine, bool) {
+	line := CircuitLine{Name: c.Name, Route: c.From + " - " + c.To, Size: c.Size.String(), Device: "none stated"}
+	current, ok := m.currentOf(path, c)
+	if !ok {
+		return line, false
+	}
+	line.Current = current
+	var found []working.Finding
+	drop, dropFound, ok := m.dropOf(path, c, current)
+	if !ok {
+		return line, false
+	}
+	line.Drop, line.Fraction, line.Path = drop.Voltage, drop.Fraction, drop.Fraction+feeder.Path
+	found = append(found, dropFound...)
+	found = append(found, m.pathFinding(c, line, feeder)...)
+	found = append(found, m.atLoad(path, c, drop, feeder, &line)...)
+	protection, ok := m.protectionOf(path, c, current, &line)
+	if !ok {
+		return line, false
+	}
+	found = append(found, protection...)
+	line.Worst, _ = working.Worst(found)
+	m.find(c.Name, found...)
+	return line, true
+}
+
+// currentOf returns the greatest current of a circuit: as stated, of the loads
+// at its end, or of the machine that it feeds.
+func (m *maker) currentOf(path string, c Circuit) (units.Current, bool) {
+	if i, ok := c.Current.Get(); ok {
+		return i, true
+	}
+	bus, _ := m.bus(c.Bus)
+	if p, ok := c.Power.Get(); ok && bus.Voltage > 0 {
+		return p.At(bus.Voltage), true
+	}
+	roof, tow, inverter := m.rig.Roof, m.rig.Tow, m.plan.Inverter
+	switch {
+	case len(c.Loads) > 0:
+		var sum units.Current
+		for _, name := range c.Loads {
+			sum += m.loadCurrent(name)
+		}
+		return sum, true
+	case c.String && roof != nil:
+		return units.Scale(roof.Isc, units.Ratio(m.strings())), true
+	case c.To == "inverter" && inverter != nil:
+		return inverter.Current, true
+	case c.From == "controller" && roof != nil:
+		return roof.Controller.OutputLimit, true
+	case c.To == "tow charger" && tow != nil:
+		return units.Scale(tow.Current.At(tow.Voltage), 1/tow.Efficiency).At(tow.Input), true
+	}
+	for _, b := range m.plan.Buses {
+		if b.Name == c.To {
+			return b.Current, true
+		}
+	}
+	m.fail(path+".current", "", "current, power or loads; or an end named \"inverter\", \"controller\", \"tow charger\" or as a bus")
+	return 0, false
+}
+
+// dropOf works out the drop of a circuit at its usual current.
+func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop, []working.Finding, bool) {
+	bus, _ := m.bus(c.Bus)
+	run := wire.Run{
+		Current:   c.Usual.Or(current),
+		OneWay:    c.Length,
+		Conductor: wire.Conductor{Size: c.Size},
+		Source:    bus.Voltage,
+	}
+	judged := !c.Regulated && !c.String
+	if c.String && m.rig.Roof != nil {
+		run.Source = units.Scale(m.rig.Roof.Voc, units.Ratio(m.rig.Roof.Series))
+	}
+	if judged {
+		run.Allowed = m.rig.Rules.BranchDrop
+	}
+	drop, err := wire.VoltageDrop(run)
+	if !m.ok(path, err) {
+		return wire.Drop{}, nil, false
+	}
+	m.sheet(drop.Working())
+	var found []working.Finding
+	for _, f := range drop.Findings() {
+		// Heat is checked below, by the protection.
+		switch f.Rule {
+		case "ampacity-not-checked", "current-above-ampacity-in-wall":
+			continue
+		case "no-allowed-drop":
+			if !judged {
+				continue
+			}
+		}
+		if f.Rule == "drop-above-allowed" {
+			f.Fix = m.largerSize(run)
+		}
+		found = append(found, f)
+	}
+	return drop, found, true
+}
+
+// largerSize says which size would keep the drop.
+func (m *maker) largerSize(run wire.Run) string {
+	list := wire.Gauges()
+	if run.Conductor.Size.IsMetric() {
+		list = wire.MetricSizes()
+	}
+	s, err := wire.SmallestSize(run, list)
+	if err != nil {
+		return "Use a shorter run; no size of the list keeps the drop."
+	}
+	m.sheet(s.Working())
+	return "Use " + s.Run.Conductor.Size.String() + " or larger, or a shorter run."
+}
+
+// pathFinding says when a circuit and its feeders lose too much together.
+func (m *maker) pathFinding(c Circuit, line, feeder CircuitLine) []working.Finding {
+	allowed, ok := m.rig.Rules.PathDrop.Get()
+	if !ok || c.Feeder == "" || !units.Exceeds(line.Path, allowed) {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Caution, Rule: "path-drop-above-allowed", Source: common("drops add along the path from the source"),
+		Message: "The circuit and what feeds it lose more together than is allowed.",
+		Numbers: []working.Number{{Name: "this circuit", Value: line.Fraction}, {Name: "feeder", Value: feeder.Path}, {Name: "allowed", Value: allowed}},
+		Fix:     "Use a larger size in whichever of them loses more.",
+	}}
+}
+
+// atLoad works out what reaches the loads at the end, which keep their power,
+// and whether one cuts out.
+func (m *maker) atLoad(path string, c Circuit, drop wire.Drop, feeder CircuitLine, line *CircuitLine) []working.Finding {
+	bus, _ := m.bus(c.Bus)
+	if bus.Kind != loads.Direct || len(c.Loads) == 0 {
+		return nil
+	}
+	nominal := m.assembly.Voltage - feeder.Drop
+	var power units.Power
+	cutOut, who := units.Voltage(0), ""
+	for _, name := range c.Loads {
+		power += m.loadCurrent(name).At(bus.Voltage)
+		if at, ok := m.load(name).CutOut.Get(); ok && at > cutOut {
+			cutOut, who = at, name
+		}
+	}
+	sag, err := battery.UnderLoad(battery.Circuit{OpenCircuit: nominal, Internal: drop.Resistance,
+		Draw: battery.Draw{Power: units.Some(power)}})
+	if !m.ok(path, err) {
+		return nil
+	}
+	m.sheet(sag.Working())
+	line.AtLoad = sag.Voltage
+	if who == "" || !units.Exceeds(cutOut, sag.Voltage) {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Caution, Rule: "below-cut-out", Source: physics("Ohm's law with a load of constant power"),
+		Message: "What reaches \"" + who + "\" is below the voltage at which it cuts out, though the bank is at its nominal voltage.",
+		Numbers: []working.Number{{Name: "at the load", Value: sag.Voltage}, {Name: "cut-out", Value: cutOut}, {Name: "current", Value: sag.Current}},
+		Fix:     "Use a larger size.",
+	}}
+}
+
+// protectionOf holds a circuit against its rule set.
+func (m *maker) protectionOf(path string, c Circuit, current units.Current, line *CircuitLine) ([]working.Finding, bool) {
+	bus, _ := m.bus(c.Bus)
+	rules := m.rig.Rules.Direct
+	if bus.Kind == loads.Alternating {
+		rules = m.rig.Rules.Alternating
+	}
+	circuit := wire.Circuit{
+		Installation: wire.Installation{Rules: rules, Size: c.Size, Insulation: c.Insulation},
+		Load:         current, Continuous: c.Continuous,
+	}
+	var found []working.Finding
+	if d := c.Device; d != nil {
+		line.Device = units.Significant(units.In(d.Rating, units.Ampere), 4) + " A at " + d.At
+		circuit.Device, circuit.Interrupting = units.Some(d.Rating), d.Interrupting
+		if at := sourceEnd(c); d.At != at {
+			found = append(found, wrongEnd(c, d.At, at))
+		} else {
+			circuit.FromSource = d.Distance
+		}
+	}
+	if r, ok := m.assembly.Resistance.Get(); ok && bus.Kind == loads.Direct && onBank(c) {
+		circuit.Fault = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + m.feederLoop(c)})
+		circuit.OneWay = c.Length
+	}
+	p, err := wire.Protect(circuit)
+	if !m.ok(path, err) {
+		return nil, false
+	}
+	m.sheet(p.Working())
+	line.Limit, line.Rules = p.Limit, rules.String()
+	for _, f := range p.Findings() {
+		// The panels' own rule says whether their string needs a device.
+		if f.Rule == "no-device-stated" && c.String && m.rig.Roof != nil {
+			line.Device = "none needed for one string"
+			if !m.stringNeedsFuse(path) {
+				continue
+			}
+			line.Device = "none stated"
+		}
+		found = append(found, f)
+	}
+	return found, true
+}
+
+// stringNeedsFuse asks the panels' rule, and keeps what it finds.
+func (m *maker) stringNeedsFuse(path string) bool {
+	c, err := solar.Currents(m.parallel())
+	if !m.ok(path, err) {
+		return true
+	}
+	m.sheet(c.Working())
+	m.find("roof", c.Findings()...)
+	return c.Fusing == solar.FusingNeeded
+}
+
+// sourceEnd returns the end of a circuit that can burn it: the bank if it is
+// at one, else where it comes from.
+func sourceEnd(c Circuit) string {
+	if c.To == "bank" {
+		return c.To
+	}
+	return c.From
+}
+
+// onBank reports whether the bank drives the fault of a circuit.
+func onBank(c Circuit) bool { return c.From == "bank" || c.To == "bank" || c.Feeder != "" }
+
+// feederLoop returns the resistance of everything between the bank and a
+// circuit.
+func (m *maker) feederLoop(c Circuit) (sum units.Resistance) {
+	for range m.rig.Circuits {
+		feeder, ok := m.circuitNamed(c.Feeder)
+		if !ok {
+			break
+		}
+		if p, err := wire.Resistance(wire.Conductor{Size: feeder.Size}); err == nil {
+			sum += p.At.Over(2 * feeder.Length)
+		}
+		c = feeder
+	}
+	return sum
+}
+
+func wrongEnd(c Circuit, at, source string) working.Finding {
+	return working.Finding{
+		Severity: working.Danger, Rule: "device-at-wrong-end", Source: common("a device protects what is behind it, seen from the source"),
+		Message: "The device sits at \"" + at + "\", but the source that can burn this run is at \"" + source + "\".",
+		Numbers: []working.Number{{Name: "length of the run", Value: c.Length}},
+		Fix:     "Move the device to the end at the " + source + ".",
+	}
+}

@@ -1,0 +1,252 @@
+package plan
+
+import (
+	"example.com/drawbar/battery"
+	"example.com/drawbar/inverter"
+	"example.com/drawbar/loads"
+	"example.com/drawbar/solar"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+const day = 24 * units.Hour
+
+// batteries returns the described bank as package battery takes it.
+func (m *maker) batteries() battery.Bank {
+	b := m.rig.Bank
+	return battery.Bank{
+		Battery: battery.Battery{
+			Chemistry: b.Chemistry, Capacity: b.Capacity, Voltage: b.Voltage, RatedOver: b.RatedOver, Usable: b.Usable, Aged: b.Aged,
+			DischargeLimit: b.DischargeLimit, ChargeLimit: b.ChargeLimit, Resistance: b.Resistance, OpenCircuit: b.OpenCircuit,
+			ChargeLow: b.ChargeLow, ChargeHigh: b.ChargeHigh,
+		},
+		Series: max(b.Series, 1), Parallel: max(b.Parallel, 1), CellTemperature: b.CellTemperature, Vent: b.Vent,
+	}
+}
+
+// bank works out what the bank holds.
+func (m *maker) bank() {
+	assembly, err := battery.Assemble(m.batteries())
+	if !m.ok("bank", err) {
+		return
+	}
+	m.assembly = assembly
+	m.sheet(assembly.Working())
+	usable, err := battery.Usable(m.batteries(), units.None[units.Current]())
+	if !m.ok("bank", err) {
+		return
+	}
+	m.sheet(usable.Working())
+	m.plan.Bank = BankLine{Usable: usable.Energy, Charge: usable.Charge,
+		Name: assembly.Bank.Battery.Chemistry.String() + ", " + units.Significant(units.In(assembly.Capacity, units.AmpereHour), 4) + " Ah, " +
+			units.Significant(float64(assembly.Voltage), 4) + " V"}
+}
+
+// behind reports whether the inverter feeds a bus.
+func (m *maker) behind(bus string) bool {
+	b, _ := m.bus(bus)
+	return b.Behind == "inverter"
+}
+
+// share is what some of the loads take on average, from the bank itself and
+// through the inverter.
+type share struct{ direct, inverted units.Power }
+
+// shareOf sums the loads that are wanted. What hangs on a bus that is dead
+// without shore power takes nothing.
+func (m *maker) shareOf(wanted func(Load) bool) (s share) {
+	for i, line := range m.book.Lines {
+		switch l := m.rig.Loads[i]; {
+		case !wanted(l):
+		case line.Bus.Kind == loads.Direct:
+			s.direct += line.Average
+		case m.behind(line.Bus.Name):
+			s.inverted += line.Average
+		}
+	}
+	return s
+}
+
+// carried works out what a share is at the bank. The inverter's own draw is
+// counted only if something behind it runs.
+func (m *maker) carried(s share, loop units.Power) (units.Power, bool) {
+	carry := inverter.Carry{AC: s.inverted, Efficiency: 1, DC: s.direct, Loop: loop, Idle: units.Some(0 * units.Watt)}
+	if m.rig.Inverter != nil {
+		carry.Efficiency = m.rig.Inverter.Efficiency
+		if s.inverted > 0 {
+			carry.Idle = m.rig.Inverter.Idle
+		}
+	}
+	hold, err := inverter.HoldUp(carry)
+	if !m.ok("inverter", err) {
+		return 0, false
+	}
+	m.sheet(hold.Working())
+	return hold.Power, true
+}
+
+// use works out what leaves the bank in the day.
+func (m *maker) use() {
+	all := m.shareOf(func(Load) bool { return true })
+	u := &m.plan.Use
+	u.Direct = all.direct.For(day)
+	if inv := m.rig.Inverter; inv != nil {
+		on := day
+		if all.inverted == 0 {
+			on = 0 * units.Hour
+		}
+		used, err := inverter.EnergyADay(inverter.Day{Energy: all.inverted.For(day), Efficiency: inv.Efficiency, Idle: inv.Idle, On: on,
+			Voltage: units.Some(m.assembly.Voltage)})
+		if !m.ok("inverter", err) {
+			return
+		}
+		m.sheet(used.Working())
+		m.find("inverter", used.Findings()...)
+		u.Inverted, u.Idle = used.Energy, used.Idle
+	}
+	u.Energy = u.Direct + u.Inverted
+	u.Average, u.Charge = u.Energy.In(day), u.Energy.At(m.assembly.Voltage)
+	sheet := working.NewSheet("What leaves the bank in a day")
+	sheet.Given("E_direct", u.Direct, "Wh", "direct-current loads")
+	sheet.Given("E_inverted", u.Inverted, "Wh", "through the inverter, its losses and own draw included")
+	sheet.Formula("E_day", u.Energy, "Wh", "together", "E_direct + E_inverted")
+	sheet.Given("V_bank", m.assembly.Voltage, "V", "nominal voltage of the bank")
+	sheet.Formula("Q_day", u.Charge, "Ah", "charge at the nominal voltage", "E_day / V_bank")
+	sheet.Formula("P_mean", u.Average, "W", "on average", "E_day / 24")
+	m.sheet(sheet)
+	u.MustNotStop, _ = m.carried(m.shareOf(func(l Load) bool { return l.MustNotStop }), 0)
+	u.Unattended, _ = m.carried(m.shareOf(func(l Load) bool { return l.MustNotStop || l.Unattended }), 0)
+}
+
+// lasts returns how long the bank feeds a power, from full and without sun.
+func (m *maker) lasts(p units.Power) units.Elapsed {
+	if p == 0 {
+		return 0
+	}
+	hold := battery.Hold{Bank: m.batteries(), Draw: battery.Draw{Power: units.Some(p)}}
+	if m.rig.Inverter != nil {
+		hold.CutOff = units.Some(m.rig.Inverter.CutOff)
+	}
+	e, err := battery.HoldUp(hold)
+	if !m.ok("bank", err) {
+		return 0
+	}
+	m.sheet(e.Working())
+	m.find("bank", e.Findings()...)
+	return e.Time
+}
+
+// holdUp works out how long the bank lasts on average, on what must not stop,
+// and with nobody there.
+func (m *maker) holdUp() {
+	b, u := &m.plan.Bank, m.plan.Use
+	b.AtAverage, b.AtMustNotStop, b.AtUnattended = m.lasts(u.Average), m.lasts(u.MustNotStop), m.lasts(u.Unattended)
+	if u.Loop > 0 {
+		with := m.lasts(u.MustNotStop + u.Loop)
+		b.WithLoop = &with
+	}
+	if m.plan.Sun == nil || u.MustNotStop == 0 {
+		return
+	}
+	// From one day to the next, with the sun of this day every day.
+	short := u.MustNotStop - m.plan.Sun.Harvest.In(day)
+	if units.Exceeds(short, 0) {
+		with := b.Usable.Lasts(short)
+		b.MustNotStopDays = &with
+		sheet := working.NewSheet("What must not stop, with the same sun every day")
+		sheet.Given("P_critical", u.MustNotStop, "W", "what must not stop, on average")
+		sheet.Given("E_sun", m.plan.Sun.Harvest, "Wh", "harvest of a day")
+		sheet.Given("E_usable", b.Usable, "Wh", "usable energy of the bank")
+		sheet.Formula("t_days", with, "d", "until the bank is down", "E_usable / (24*P_critical - E_sun)")
+		m.sheet(sheet)
+	}
+}
+
+// array returns the panels as package solar takes them.
+func (m *maker) array() solar.Array {
+	r := m.rig.Roof
+	return solar.Array{
+		Panel: solar.Panel{Power: r.Power, Voc: r.Voc, Vmp: r.Vmp, Isc: r.Isc, VoltageCoefficient: r.Coefficient,
+			Cells: solar.CrystallineSilicon, SeriesFuse: r.SeriesFuse},
+		Series: r.Series, Parallel: m.strings(),
+	}
+}
+
+// strings returns how many strings of panels there are in parallel.
+func (m *maker) strings() int {
+	r := m.rig.Roof
+	if r.Series <= 0 {
+		return 0
+	}
+	return r.Panels / r.Series
+}
+
+// parallel returns the strings for what their conductors must carry.
+func (m *maker) parallel() solar.Strings {
+	return solar.Strings{Rules: solar.NEC2017, Array: m.array(), StringFuse: m.rig.Roof.StringFuse}
+}
+
+// sun works out the day's harvest and holds the panels against their
+// controller.
+func (m *maker) sun() {
+	r := m.rig.Roof
+	if r == nil {
+		return
+	}
+	if r.Series <= 0 || r.Panels <= 0 || r.Panels%r.Series != 0 {
+		m.fail("roof.series", units.Significant(float64(r.Series), 6), "whole strings: panels a multiple of series")
+		return
+	}
+	var list []solar.Loss
+	for _, l := range r.Losses {
+		list = append(list, solar.Loss{Name: l.Name, Fraction: l.Lost})
+	}
+	losses, err := solar.NewLosses(list...)
+	if !m.ok("roof", err) {
+		return
+	}
+	harvest, err := solar.DailyHarvest(solar.Roof{Peak: units.Scale(r.Power, units.Ratio(r.Panels)), Irradiation: r.Sun.Irradiation, Losses: losses,
+		PowerCoefficient: r.PowerCoefficient, Cells: r.Cells})
+	if !m.ok("roof.sun", err) {
+		return
+	}
+	fit, err := solar.FitController(solar.Hookup{
+		Rules: solar.NEC2017, Array: m.array(), StringFuse: r.StringFuse, Coldest: r.Coldest, Bank: m.assembly.Voltage,
+		Controller: solar.Controller{Kind: solar.MPPT, InputVoltage: r.Controller.InputLimit, Output: units.Some(r.Controller.OutputLimit)},
+	})
+	if !m.ok("roof", err) {
+		return
+	}
+	m.sheet(harvest.Working())
+	m.sheet(fit.Working())
+	m.find("roof", harvest.Findings()...)
+	m.find("roof", fit.Findings()...)
+	m.plan.Sun = &SunLine{Harvest: harvest.Energy, ColdOpen: fit.Cold.Voltage, Limit: r.Controller.InputLimit}
+	if m.plan.Use.Energy > 0 {
+		m.plan.Sun.Part = units.RatioOf(harvest.Energy, m.plan.Use.Energy)
+	}
+	m.aboveAir(r.Sun)
+}
+
+// aboveAir holds the stated irradiation against what reaches the top of the
+// air on that day.
+func (m *maker) aboveAir(s Sun) {
+	latitude, ok := s.Latitude.Get()
+	if !ok {
+		return
+	}
+	sun, err := solar.SunOn(solar.Day{Latitude: latitude, OfYear: s.DayOfYear})
+	if !m.ok("roof.sun", err) {
+		return
+	}
+	m.sheet(sun.Working())
+	m.find("roof", sun.Findings()...)
+	if units.Exceeds(s.Irradiation, sun.AboveAir) {
+		m.find("roof", working.Finding{
+			Severity: working.Caution, Rule: "more-sun-than-there-is", Source: physics("irradiation above the air, FAO-56 equation 21"),
+			Message: "The irradiation stated is more than reaches a level surface above the air on that day.",
+			Numbers: []working.Number{{Name: "stated", Value: s.Irradiation}, {Name: "above the air", Value: sun.AboveAir}},
+			Fix:     "Use the horizontal irradiation of the month, not that of a tilted rack or of the year.",
+		})
+	}
+}

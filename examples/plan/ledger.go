@@ -1,0 +1,97 @@
+package plan
+
+import (
+	"errors"
+	"strconv"
+
+	"example.com/drawbar/inverter"
+	"example.com/drawbar/loads"
+	"example.com/drawbar/units"
+)
+
+// ledger audits the loads of the day.
+func (m *maker) ledger() {
+	var buses []loads.Bus
+	for _, b := range m.rig.Buses {
+		buses = append(buses, loads.Bus{Name: b.Name, Kind: b.Kind, Voltage: b.Voltage})
+	}
+	var list []loads.Load
+	for _, l := range m.rig.Loads {
+		list = append(list, loadOf(l))
+	}
+	ledger, err := loads.Audit(buses, list)
+	if !m.auditOK(err) {
+		return
+	}
+	m.book = ledger
+	for _, line := range ledger.Lines {
+		m.sheet(line.Working())
+		m.plan.Loads = append(m.plan.Loads, LoadLine{Name: line.Name, Bus: line.Bus.Name, Power: line.Power,
+			Energy: line.Energy, MustNotStop: line.MustNotStop})
+	}
+	for _, t := range ledger.Buses {
+		m.sheet(ledger.Working(t.Bus.Name))
+		charge, _ := t.Charge.Get()
+		m.plan.Buses = append(m.plan.Buses, BusLine{Name: t.Bus.Name, Voltage: t.Bus.Voltage, Energy: t.Energy, Charge: charge,
+			Average: t.Average, Peak: t.Connected, Apparent: t.ConnectedApparent, Current: t.ConnectedCurrent})
+	}
+	m.find("loads", ledger.Findings()...)
+}
+
+// loadOf returns a described load as package loads takes it.
+func loadOf(l Load) loads.Load {
+	return loads.Load{
+		Name: l.Name, Bus: l.Bus, Kind: l.Kind, Count: max(l.Count, 1), Duty: l.Duty, Hours: l.Hours, Windows: l.Windows,
+		Standby: l.Standby, MustNotStop: l.MustNotStop,
+		Rating: loads.Rating{Power: l.Power, Current: l.Current, Apparent: l.Apparent, PowerFactor: l.PowerFactor},
+	}
+}
+
+// auditOK keeps every mistake that the audit found, at the place of its load
+// or bus.
+func (m *maker) auditOK(err error) bool {
+	if err == nil {
+		return true
+	}
+	if many, ok := err.(interface{ Unwrap() []error }); ok {
+		for _, e := range many.Unwrap() {
+			m.auditOK(e)
+		}
+		return false
+	}
+	var entry *loads.EntryError
+	if errors.As(err, &entry) {
+		list := map[string]string{"bus": "buses", "load": "loads"}[entry.Entry]
+		return m.ok(list+"["+strconv.Itoa(entry.Index)+"]", entry.Err)
+	}
+	return m.ok("loads", err)
+}
+
+// line returns the ledger's line of a load.
+func (m *maker) line(name string) (loads.Line, bool) {
+	for _, l := range m.book.Lines {
+		if l.Name == name {
+			return l, true
+		}
+	}
+	return loads.Line{}, false
+}
+
+// loadCurrent returns the current of a load at the voltage of its bus.
+func (m *maker) loadCurrent(name string) units.Current {
+	l, _ := m.line(name)
+	return l.Current
+}
+
+// demandOf returns what a load looks like to the source that feeds it. It is
+// the one place where a row of the ledger becomes a demand.
+func demandOf(line loads.Line, lockedRotor units.Opt[units.Current]) inverter.Demand {
+	d := inverter.Demand{Name: line.Name, Power: line.Power}
+	if !line.PowerFactorAssumed {
+		d.Apparent = units.Some(line.Apparent)
+	}
+	if i, ok := lockedRotor.Get(); ok {
+		d.Start = units.Some(i.ApparentAt(line.Bus.Voltage))
+	}
+	return d
+}

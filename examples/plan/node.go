@@ -1,0 +1,117 @@
+package plan
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+)
+
+// A node is a JSON value as it was written, with duplicate names kept.
+type node struct {
+	kind    nodeKind
+	text    string // of a string, a number, a bool
+	names   []string
+	members []node // of an object, beside names, or of an array
+}
+
+type nodeKind uint8
+
+const (
+	nullNode nodeKind = iota
+	boolNode
+	numberNode
+	stringNode
+	arrayNode
+	objectNode
+)
+
+// String returns what the kind is called.
+func (k nodeKind) String() string {
+	return [...]string{"null", "true or false", "a number", "text", "a list", "an object"}[k]
+}
+
+// String returns n as an error shows it.
+func (n node) String() string {
+	switch n.kind {
+	case stringNode:
+		return strconv.Quote(n.text)
+	case boolNode, numberNode:
+		return n.text
+	}
+	return n.kind.String()
+}
+
+// maxDepth is far deeper than any description; it keeps hostile input from
+// exhausting the stack.
+const maxDepth = 32
+
+// parseJSON returns the one value in data.
+func parseJSON(data []byte) (node, error) {
+	d := json.NewDecoder(bytes.NewReader(data))
+	d.UseNumber()
+	n, err := parseValue(d, 0)
+	if err == nil {
+		if _, extra := d.Token(); extra != io.EOF {
+			err = errors.New("more text after the description")
+		}
+	}
+	if err != nil {
+		line := 1 + bytes.Count(data[:min(int(d.InputOffset()), len(data))], []byte{'\n'})
+		return node{}, fmt.Errorf("line %d: %w", line, err)
+	}
+	return n, nil
+}
+
+func parseValue(d *json.Decoder, depth int) (node, error) {
+	if depth > maxDepth {
+		return node{}, errors.New("nested too deep")
+	}
+	token, err := d.Token()
+	if errors.Is(err, io.EOF) {
+		err = io.ErrUnexpectedEOF
+	}
+	if err != nil {
+		return node{}, err
+	}
+	switch v := token.(type) {
+	case json.Delim:
+		return parseMembers(d, v, depth)
+	case string:
+		return node{kind: stringNode, text: v}, nil
+	case json.Number:
+		return node{kind: numberNode, text: v.String()}, nil
+	case bool:
+		return node{kind: boolNode, text: strconv.FormatBool(v)}, nil
+	}
+	return node{}, nil
+}
+
+// parseMembers reads an object or an array whose opening bracket is read.
+func parseMembers(d *json.Decoder, open json.Delim, depth int) (node, error) {
+	n := node{kind: arrayNode}
+	if open == '{' {
+		n.kind = objectNode
+	}
+	for d.More() {
+		if n.kind == objectNode {
+			name, err := d.Token()
+			if err != nil {
+				return node{}, err
+			}
+			n.names = append(n.names, fmt.Sprint(name))
+		}
+		member, err := parseValue(d, depth+1)
+		if err != nil {
+			return node{}, err
+		}
+		n.members = append(n.members, member)
+	}
+	_, err := d.Token()
+	if errors.Is(err, io.EOF) {
+		err = io.ErrUnexpectedEOF
+	}
+	return n, err
+}

@@ -1,0 +1,142 @@
+package plan_test
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"strings"
+	"testing"
+
+	"example.com/drawbar/examples/plan"
+	"example.com/drawbar/units"
+)
+
+// changed returns the demo with one text replaced, which must be there.
+func changed(t *testing.T, old, new string) []byte {
+	t.Helper()
+	data, err := os.ReadFile("../rig/demo.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Contains(data, []byte(old)) {
+		t.Fatalf("the demo has no %q", old)
+	}
+	return bytes.Replace(data, []byte(old), []byte(new), 1)
+}
+
+func TestReadRefuses(t *testing.T) {
+	for _, c := range []struct{ old, new, path, value, allowed string }{
+		{`"efficiency": "89 %"`, `"efficiency": "89"`, "inverter.efficiency", `"89"`, "ratio: a number without a unit must not be above 2"},
+		{`"efficiency": "89 %"`, `"efficiency": "189 %"`, "inverter.efficiency", `"189 %"`, "> 0 % and <= 100 %"},
+		{`"efficiency": "89 %"`, `"efficiency": 0.89`, "inverter.efficiency", "0.89", "text with a unit"},
+		{`"efficiency": "89 %"`, `"efficiency": null`, "inverter.efficiency", "null", "leave the field out"},
+		{`"efficiency": "89 %"`, `"eficiency": "89 %"`, "inverter.eficiency", `"89 %"`, "no such field"},
+		{`"idle": "14 W"`, `"idle": "14 V"`, "inverter.idle", `"14 V"`, `power: unknown unit "V"`},
+		{`"idle": "14 W"`, `"idle": "14 W", "idle": "15 W"`, "inverter.idle", `"15 W"`, "the field once only"},
+		{`"capacity": "140 Ah"`, `"capacity": ""`, "bank.capacity", `""`, "text with a unit"},
+		{`"capacity": "140 Ah"`, `"capacity": "-140 Ah"`, "bank.capacity", `"-140 Ah"`, "> 0 Ah"},
+		{`"parallel": 2`, `"parallel": 2.5`, "bank.parallel", "2.5", "a whole number"},
+		{`"parallel": 2`, `"parallel": "two"`, "bank.parallel", `"two"`, "a number"},
+		{`"direct": "RV low voltage"`, `"direct": "kindest"`, "rules.direct", `"kindest"`, "rule set: want one of"},
+		{`"kind": "constant current"`, `"kind": "lamp"`, "loads[0].kind", `"lamp"`, "motor"},
+		{`"size": "1 AWG"`, `"size": "1"`, "circuits[0].size", `"1"`, "want a gauge"},
+		{`"from": "18:30"`, `"from": "25:30"`, "loads[6].windows[0].from", `"25:30"`, ""},
+		{`"bus": "dc", "kind": "motor", "current": "7 A"`, `"bus": "cd", "kind": "motor", "current": "7 A"`, "loads[1].bus", `"cd"`, "one of dc, backed, main"},
+		{`"hours": "0.25 h"`, `"hours": "25 h"`, "loads[1].hours", `"1.04167 d"`, "0 s to 1 d"},
+		{`"name": "water pump"`, `"name": "lamps"`, "loads[1].name", `"lamps"`, "a name that is not taken"},
+		{`"current": "7 A"`, `"current": "7 A", "power": "84 W"`, "loads[1]", "", ""},
+		{`"loads": ["sample freezer"]`, `"loads": ["sample frezer"]`, "circuits[2].loads[0]", `"sample frezer"`, "one of lamps"},
+		{`"with": ["shore"]`, `"with": ["moon"]`, "bonds[0].with[0]", `"moon"`, "one of shore, generator, inverter"},
+		{`"series": 2`, `"series": 3`, "roof.series", "3", "whole strings"},
+		{`"lost": "20 %"`, `"lost": "100 %"`, "roof.losses[0].lost", `"100 %"`, "< 100 %"},
+		{`"bus": "backed",`, `"bus": "front",`, "loads[11].bus", `"front"`, "one of dc, backed, main"},
+	} {
+		data := changed(t, c.old, c.new)
+		rig, err := plan.Read(data)
+		if err == nil {
+			_, err = plan.Make(rig)
+		}
+		var mistakes *plan.DescriptionError
+		if !errors.As(err, &mistakes) || !errors.Is(err, plan.ErrDescription) {
+			t.Errorf("%s: %v, want a *plan.DescriptionError", c.new, err)
+			continue
+		}
+		hit := false
+		for _, p := range mistakes.Problems {
+			hit = hit || strings.HasPrefix(p.Path, c.path) && (c.value == "" || p.Value == c.value) && strings.Contains(p.Allowed, c.allowed)
+		}
+		if !hit {
+			t.Errorf("%s: got %v, want %s = %s, %s", c.new, err, c.path, c.value, c.allowed)
+		}
+	}
+}
+
+// TestEveryMistakeIsReported puts several into one description.
+func TestEveryMistakeIsReported(t *testing.T) {
+	data := changed(t, `"efficiency": "89 %"`, `"efficiency": "89"`)
+	data = bytes.Replace(data, []byte(`"capacity": "140 Ah"`), []byte(`"capacity": "140 V"`), 1)
+	data = bytes.Replace(data, []byte(`"service": "30 A",`), nil, 1)
+	rig, err := plan.Read(data)
+	want := `3 mistakes in the description of the rig:
+  bank.capacity = "140 V", want charge: unknown unit "V"; want one of Ah, mAh, C
+  inverter.efficiency = "89", want ratio: a number without a unit must not be above 2; write it with % if that is meant
+  shore.service is missing, want current as text with a unit`
+	if err == nil || err.Error() != want {
+		t.Errorf("got:\n%v\nwant:\n%s", err, want)
+	}
+	if rig.Name != "" || rig.Loads != nil {
+		t.Errorf("a description with mistakes was read in part: %+v", rig)
+	}
+}
+
+func TestReadSyntax(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                         "line 1: unexpected EOF",
+		"{\n\n\"name\": \"x\",\n}": "line 4: ",
+		"{} {}":                    "line 1: more text after the description",
+		"{\"a\": [1, 2":            "line 1: unexpected EOF",
+		strings.Repeat("[", 100):   "nested too deep",
+		`"text"`:                   "an object",
+		"[]":                       "an object",
+	} {
+		_, err := plan.Read([]byte(text))
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+	}
+}
+
+// FuzzMake reads what may be a description and makes its plan.
+func FuzzMake(f *testing.F) {
+	data, err := os.ReadFile("../rig/demo.json")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(data)
+	f.Add([]byte(`{"name": 1, "loads": [{"power": "1e300 kW"}]}`))
+	f.Add(bytes.ReplaceAll(data, []byte(`"12 V"`), []byte(`"0 V"`)))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		rig, err := plan.Read(data)
+		if err != nil {
+			if rig.Name != "" || rig.Loads != nil {
+				t.Fatal("read in part")
+			}
+			return
+		}
+		p, err := plan.Make(rig)
+		if err != nil {
+			if !errors.Is(err, plan.ErrDescription) {
+				t.Fatalf("%v", err)
+			}
+			return
+		}
+		for _, f := range p.Findings {
+			if f.Rule == "" || f.Message == "" {
+				t.Fatalf("empty finding %+v", f)
+			}
+		}
+		if units.Exceeds(0, p.Bank.Usable) || p.Text() == "" {
+			t.Fatal("no plan")
+		}
+	})
+}

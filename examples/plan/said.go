@@ -1,0 +1,130 @@
+package plan
+
+import (
+	"example.com/drawbar/inverter"
+	"example.com/drawbar/loads"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+	"example.com/drawbar/wire"
+)
+
+// said adds what follows from the parts together, and the cautions.
+func (m *maker) said() {
+	m.starts()
+	m.gap()
+	m.alarm()
+	m.pedestal()
+	m.adapter()
+	m.plan.Cautions = append(m.plan.Cautions, working.DeferToCode)
+	if m.rig.Generator != nil {
+		m.plan.Cautions = append(m.plan.Cautions, "A generator makes carbon monoxide, which kills without warning: run it outside, "+
+			"away from every opening, and keep a carbon monoxide alarm that works.")
+	}
+	if m.rig.Roof != nil {
+		m.plan.Cautions = append(m.plan.Cautions, "Panels in daylight cannot be switched off. Cover them before you open a connection.")
+	}
+	m.plan.Cautions = append(m.plan.Cautions, "A bank can weld a tool and start a fire. Disconnect it before you work on anything it feeds.")
+}
+
+// gap says when the sun of the day does not keep up.
+func (m *maker) gap() {
+	sun, u := m.plan.Sun, m.plan.Use
+	if sun == nil || !units.Exceeds(u.Energy, sun.Harvest) {
+		return
+	}
+	numbers := []working.Number{{Name: "harvest a day", Value: sun.Harvest}, {Name: "use a day", Value: u.Energy}, {Name: "without sun", Value: m.plan.Bank.AtAverage, Unit: "h"}}
+	if u.GapHours > 0 {
+		numbers = append(numbers, working.Number{Name: "converter a day for the rest", Value: u.GapHours, Unit: "h"})
+	}
+	m.find("roof", working.Finding{
+		Severity: working.Caution, Rule: "sun-below-use", Numbers: numbers, Source: physics("energy in and out of the bank"),
+		Message: "The roof does not keep up with the loads on this day: the bank goes down.",
+		Fix:     "Use less, add panel or another source, or plan hours of shore power or generator.",
+	})
+}
+
+// alarm says when nobody is told that shore power is gone.
+func (m *maker) alarm() {
+	critical, direct := "", ""
+	for _, l := range m.book.Lines {
+		if l.MustNotStop && critical == "" {
+			critical = l.Name
+		}
+		if l.Bus.Kind == loads.Direct {
+			direct = l.Bus.Name
+		}
+	}
+	if critical == "" || m.rig.Inverter == nil && m.rig.Shore == nil {
+		return
+	}
+	numbers := []working.Number{{Name: "until the bank is empty on what must not stop", Value: m.plan.Bank.AtMustNotStop, Unit: "h"}}
+	f := working.Finding{Severity: working.Caution, Rule: "silent-failover", Numbers: numbers,
+		Source: common("an alarm must not depend on what it reports"),
+		Fix:    "Fit an alarm that the bank feeds and that somebody far away receives; try it with the plug pulled."}
+	switch a := m.rig.Alarm; {
+	case a == nil:
+		f.Message = "Nobody is told when shore power drops: the inverter takes over in silence and the bank goes down. \"" + critical + "\" must not stop."
+	case m.dead(a.Bus):
+		f.Message = "The alarm hangs on \"" + a.Bus + "\", which is dead when shore power is gone."
+	default:
+		return
+	}
+	if direct != "" {
+		f.Fix += " The bus \"" + direct + "\" keeps its power."
+	}
+	m.find("alarm", f)
+}
+
+// dead reports whether a bus is dead without shore power.
+func (m *maker) dead(name string) bool {
+	b, _ := m.bus(name)
+	return b.Kind == loads.Alternating && b.Behind == ""
+}
+
+// pedestal says what a voltage that was measured without load is worth.
+func (m *maker) pedestal() {
+	s := m.rig.Shore
+	if s == nil {
+		return
+	}
+	measured, ok := s.Measured.Get()
+	if !ok || s.Loaded {
+		return
+	}
+	numbers := []working.Number{{Name: "measured", Value: measured}}
+	size, hasCord := s.Cord.Get()
+	length, hasLength := s.CordLong.Get()
+	if hasCord && hasLength {
+		drop, err := wire.VoltageDrop(wire.Run{Current: units.Scale(s.Service, inverter.ContinuousShare), OneWay: length,
+			Conductor: wire.Conductor{Size: size}, Source: s.Voltage})
+		if !m.ok("shore", err) {
+			return
+		}
+		m.sheet(drop.Working())
+		numbers = append(numbers, working.Number{Name: "the cord alone takes", Value: drop.Voltage}, working.Number{Name: "at", Value: drop.Run.Current})
+	}
+	m.find("shore", working.Finding{
+		Severity: working.Note, Rule: "measured-without-load", Numbers: numbers, Source: physics("Ohm's law"),
+		Message: "The pedestal's voltage was read with nothing on. It says nothing about what is left under load.",
+		Fix:     "Read it again with a large load running, at the pedestal and inside.",
+	})
+}
+
+// adapter says when a larger receptacle stands behind a smaller cord.
+func (m *maker) adapter() {
+	s := m.rig.Shore
+	if s == nil {
+		return
+	}
+	receptacle, ok := s.Receptacle.Get()
+	if !ok || !units.Exceeds(receptacle, s.Service) {
+		return
+	}
+	m.find("shore", working.Finding{
+		Severity: working.Caution, Rule: "cord-behind-larger-device",
+		Numbers: []working.Number{{Name: "receptacle", Value: receptacle}, {Name: "service of the trailer", Value: s.Service}},
+		Source:  common("an adapter changes the plug and not the protection"),
+		Message: "The cord and the adapter stand behind a larger device than they are made for. Only the trailer's own main protects them from overload, and the capacity stays that of the trailer.",
+		Fix:     "Tap nothing before the trailer's main, keep the cord uncoiled, and look at both plugs for heat.",
+	})
+}

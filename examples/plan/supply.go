@@ -1,0 +1,302 @@
+package plan
+
+import (
+	"strconv"
+
+	"example.com/drawbar/battery"
+	"example.com/drawbar/inverter"
+	"example.com/drawbar/loads"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+// machine returns the described inverter as package inverter takes it.
+func (m *maker) machine() inverter.Machine {
+	i := m.rig.Inverter
+	return inverter.Machine{Continuous: i.Continuous, ContinuousVA: units.Some(i.Apparent.Or(units.Scale(units.VoltAmpere, units.RatioOf(i.Continuous, units.Watt)))),
+		Surge: i.Surge, SurgeFor: i.SurgeFor, Efficiency: i.Efficiency, Idle: i.Idle, LowestVoltage: units.Some(i.CutOff), PassThrough: i.PassRelay}
+}
+
+// inverterLine works out the battery side of the inverter and what is left of
+// it beside its largest load.
+func (m *maker) inverterLine() {
+	if m.rig.Inverter == nil {
+		return
+	}
+	side, err := inverter.BatterySide(inverter.DCSide{Machine: m.machine(), Margin: inverter.NECMargin})
+	if !m.ok("inverter", err) {
+		return
+	}
+	m.sheet(side.Working())
+	m.plan.Inverter = &InverterLine{Current: side.Current, Required: side.Required}
+	m.headroom()
+}
+
+// headroom puts the largest load behind the inverter on top of what must not
+// stop.
+func (m *maker) headroom() {
+	var together []inverter.Demand
+	var largest loads.Line
+	for i, line := range m.book.Lines {
+		switch {
+		case !m.behind(line.Bus.Name):
+		case line.MustNotStop:
+			together = append(together, demandOf(line, m.rig.Loads[i].LockedRotor))
+		case line.Power > largest.Power:
+			largest = line
+		}
+	}
+	if largest.Power > 0 {
+		together = append(together, demandOf(largest, m.load(largest.Name).LockedRotor))
+	}
+	if len(together) == 0 {
+		return
+	}
+	h, err := inverter.Check(m.machine(), together)
+	if !m.ok("inverter", err) {
+		return
+	}
+	m.sheet(h.Working())
+	m.find("inverter", h.Findings()...)
+	m.plan.Inverter.Largest, m.plan.Inverter.PowerLeft = largest.Name, h.PowerLeft
+	m.plan.Inverter.ApparentLeft, _ = h.ApparentLeft.Get()
+}
+
+// charger works out the converter, and how long it needs for what the sun
+// leaves open.
+func (m *maker) charger() (inverter.ChargerUse, bool) {
+	c := m.rig.Converter
+	bus, _ := m.bus(c.Bus)
+	ask := inverter.Charger{Current: c.Current, Voltage: c.Voltage, Efficiency: c.Efficiency, PowerFactor: c.PowerFactor, Supply: bus.Voltage}
+	gap := m.plan.Use.Energy
+	if m.plan.Sun != nil {
+		gap -= m.plan.Sun.Harvest
+	}
+	if units.Exceeds(gap, 0) {
+		ask.Energy = units.Some(gap)
+	}
+	use, err := inverter.ChargerDraw(ask)
+	if m.ok("converter", err) {
+		m.sheet(use.Working())
+		return use, true
+	}
+	return use, false
+}
+
+// sources lists what each source can carry.
+func (m *maker) sources() {
+	r, list := m.rig, &m.plan.Sources
+	if s := r.Shore; s != nil {
+		full := s.Service.At(s.Voltage)
+		*list = append(*list, SourceLine{Name: "shore", Power: full, Continuous: units.Scale(full, inverter.ContinuousShare),
+			Note: units.Significant(float64(s.Service), 4) + " A service, one leg; 80 % of it for hours"})
+	}
+	if r.Inverter != nil && m.plan.Inverter != nil {
+		surge, _ := r.Inverter.Surge.Get()
+		*list = append(*list, SourceLine{Name: "bank and inverter", Power: r.Inverter.Continuous, Continuous: r.Inverter.Continuous, Surge: surge,
+			Note: "takes " + units.Significant(float64(m.plan.Inverter.Current), 3) + " A from the bank at full load"})
+	}
+	if g := r.Generator; g != nil {
+		surge, _ := g.Surge.Get()
+		*list = append(*list, SourceLine{Name: "generator", Power: g.Continuous, Continuous: g.Continuous, Surge: surge,
+			Note: "through the shore inlet"})
+	}
+	if t := r.Tow; t != nil {
+		p := t.Current.At(t.Voltage)
+		*list = append(*list, SourceLine{Name: "tow vehicle", Power: p, Continuous: p,
+			Note: units.Significant(units.In(p.For(t.Hours), units.WattHour), 4) + " Wh on a travel day"})
+	}
+	if r.Converter == nil {
+		return
+	}
+	if use, ok := m.charger(); ok {
+		line := SourceLine{Name: "converter", Power: use.Output, Continuous: use.Output,
+			Note: "into the bank; takes " + units.Significant(float64(use.Current), 3) + " A of shore or generator"}
+		if t, ok := use.Time.Get(); ok {
+			m.plan.Use.GapHours = t
+			line.Note += ", " + units.Significant(units.In(t, units.Hour), 2) + " h a day to close the gap"
+		}
+		*list = append(*list, line)
+	}
+}
+
+// feeds describes who feeds what, for the paths that lead from the bank back
+// to it.
+func (m *maker) feeds() (sources []string, feeds []inverter.Feed) {
+	sources = []string{"inverter"}
+	for _, b := range m.rig.Buses {
+		if b.Behind == "inverter" {
+			feeds = append(feeds, inverter.Feed{Name: "inverter", From: "bank", To: b.Name, With: sources, Efficiency: m.rig.Inverter.Efficiency})
+		}
+	}
+	c := m.rig.Converter
+	back := inverter.Feed{Name: "converter", From: c.Bus, To: "bank", Efficiency: c.Efficiency,
+		Most: units.Some(c.Current.At(m.rig.Bank.Typical.Or(m.assembly.Voltage)))}
+	if c.OpensInverting {
+		sources = append(sources, "shore")
+		back.With = []string{"shore"}
+	}
+	return sources, append(feeds, back)
+}
+
+// loops finds a charger that the bank feeds through the inverter.
+func (m *maker) loops() {
+	if m.rig.Inverter == nil || m.rig.Converter == nil {
+		return
+	}
+	sources, feeds := m.feeds()
+	loops, err := inverter.FeedLoops(sources, feeds, "bank")
+	if !m.ok("converter", err) {
+		return
+	}
+	for _, l := range loops {
+		m.sheet(l.Working())
+		m.find("converter", l.Findings()...)
+		m.plan.Use.Loop += l.Lost
+	}
+}
+
+// bonds counts the neutral-ground bonds with each source.
+func (m *maker) bonds() {
+	var sources []string
+	if m.rig.Shore != nil {
+		sources = append(sources, "shore")
+	}
+	if m.rig.Generator != nil {
+		sources = append(sources, "generator")
+	}
+	if m.rig.Inverter != nil {
+		sources = append(sources, "inverter")
+	}
+	if len(sources) == 0 {
+		return
+	}
+	var bonds []inverter.Bond
+	for _, b := range m.rig.Bonds {
+		bonds = append(bonds, inverter.Bond{Name: b.At, With: b.With})
+	}
+	counts, err := inverter.Bonding(sources, bonds)
+	if !m.ok("bonds", err) {
+		return
+	}
+	for _, c := range counts {
+		m.sheet(c.Working())
+		if c.Bonds != 1 {
+			m.find(c.Source, c.Findings()...)
+		}
+	}
+}
+
+// limits holds the bank against everything that draws from it or charges it
+// at once.
+func (m *maker) limits() {
+	demand := battery.Demand{Bank: m.batteries()}
+	var out, in units.Current
+	if m.plan.Inverter != nil {
+		out += m.plan.Inverter.Current
+	}
+	demand.Discharge = units.Some(out)
+	if c := m.rig.Converter; c != nil {
+		in += c.Current
+	}
+	if r := m.rig.Roof; r != nil {
+		in += r.Controller.OutputLimit
+	}
+	if t := m.rig.Tow; t != nil {
+		in += t.Current
+	}
+	demand.Charge = units.Some(in)
+	l, err := battery.CheckLimits(demand)
+	if !m.ok("bank", err) {
+		return
+	}
+	m.sheet(l.Working())
+	m.find("bank", l.Findings()...)
+}
+
+// sets lists what is too much together, on the inverter and on the service.
+func (m *maker) sets() {
+	var backed, all []inverter.Demand
+	for i, line := range m.book.Lines {
+		if line.Bus.Kind == loads.Direct || line.Power == 0 {
+			continue
+		}
+		d := demandOf(line, m.rig.Loads[i].LockedRotor)
+		if all = append(all, d); m.behind(line.Bus.Name) {
+			backed = append(backed, d)
+		}
+	}
+	if m.rig.Inverter != nil && len(backed) > 0 {
+		m.overloads("inverter", m.machine().Limit(), backed, "over")
+	}
+	if m.rig.Shore == nil {
+		return
+	}
+	if m.rig.Converter != nil {
+		if use, ok := m.charger(); ok {
+			all = append(all, use.Demand("converter"))
+		}
+	}
+	if len(all) == 0 {
+		return
+	}
+	service := inverter.Limit{Name: "shore service", Current: units.Some(m.rig.Shore.Service), Voltage: m.rig.Shore.Voltage}
+	m.overloads("shore", service, all, "trips")
+	service.Share = units.Some(inverter.ContinuousShare)
+	m.overloads("shore", service, all, "too much for hours")
+}
+
+// overloads lists the smallest sets above a limit that are not listed yet.
+func (m *maker) overloads(on string, limit inverter.Limit, demands []inverter.Demand, what string) {
+	o, err := inverter.Sets(limit, demands)
+	if !m.ok(on, err) {
+		return
+	}
+	m.sheet(o.Working())
+	for _, s := range o.Sets {
+		line := SetLine{On: on, Loads: o.Names(s.Members)}
+		if line.Note = what + ": " + units.Significant(float64(s.Apparent), 4) + " VA"; s.OverCurrent {
+			line.Note = what + ": " + units.Significant(float64(s.Current), 3) + " A"
+		} else if s.OverPower {
+			line.Note = what + ": " + units.Significant(float64(s.Power), 4) + " W"
+		}
+		m.plan.Sets = append(m.plan.Sets, line)
+	}
+}
+
+// starts says which motors no source but the shore can start.
+func (m *maker) starts() {
+	for i, l := range m.rig.Loads {
+		locked, ok := l.LockedRotor.Get()
+		line, known := m.line(l.Name)
+		if !ok || !known || line.Bus.Kind == loads.Direct {
+			continue
+		}
+		start, err := inverter.Starting(inverter.Motor{LockedRotor: locked, Voltage: line.Bus.Voltage})
+		if !m.ok("loads["+strconv.Itoa(i)+"]", err) {
+			continue
+		}
+		m.sheet(start.Working())
+		numbers := []working.Number{{Name: "start", Value: start.Apparent}}
+		small := false
+		add := func(name string, surge units.Opt[units.ApparentPower]) {
+			if s, ok := surge.Get(); ok && units.Exceeds(start.Apparent, s) {
+				numbers = append(numbers, working.Number{Name: "surge of the " + name, Value: s})
+				small = true
+			}
+		}
+		if m.rig.Inverter != nil {
+			add("inverter", m.rig.Inverter.Surge)
+		}
+		if m.rig.Generator != nil {
+			add("generator", m.rig.Generator.Surge)
+		}
+		if small {
+			m.find(l.Name, working.Finding{
+				Severity: working.Note, Rule: "starts-on-shore-only", Numbers: numbers, Source: physics("locked-rotor current times voltage"),
+				Message: "This motor takes more to start than a source named here gives for a moment. It starts on shore power only.",
+				Fix:     "Plan for that, or fit a soft starter whose maker states what it leaves of the start.",
+			})
+		}
+	}
+}

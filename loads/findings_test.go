@@ -1,0 +1,129 @@
+package loads_test
+
+import (
+	"slices"
+	"testing"
+
+	"example.com/drawbar/loads"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+func has(findings []working.Finding, rule string) bool {
+	return slices.ContainsFunc(findings, func(f working.Finding) bool { return f.Rule == rule })
+}
+
+// rules returns the rules of findings, which must be complete and worst first.
+func rules(t *testing.T, findings []working.Finding) (list []string) {
+	t.Helper()
+	for i, f := range findings {
+		list = append(list, f.Rule)
+		if f.Message == "" || f.Fix == "" || len(f.Numbers) == 0 || f.Source == (working.Source{}) {
+			t.Errorf("finding %s is not complete: %+v", f.Rule, f)
+		}
+		if i > 0 && f.Severity > findings[i-1].Severity {
+			t.Errorf("findings are not worst first: %v", list)
+		}
+	}
+	return list
+}
+
+func TestLineFindings(t *testing.T) {
+	ac := loads.Bus{Name: "ac", Kind: loads.Alternating, Voltage: 120 * units.Volt}
+	for _, c := range []struct {
+		what   string
+		bus    loads.Bus
+		change func(*loads.Load)
+		want   []string // all of them, in order
+	}{
+		{"as it should be", battery, func(*loads.Load) {}, nil},
+		{"no power factor", ac, func(*loads.Load) {}, []string{"power-factor-not-stated"}},
+		{"power factor", ac, func(l *loads.Load) { l.Rating.PowerFactor = units.Some(60 * units.Percent) }, nil},
+		{"resistive", ac, func(l *loads.Load) { l.Kind = loads.Resistive }, nil},
+		{"standby above running", battery, func(l *loads.Load) { l.Standby = 48.1 * units.Watt }, []string{"standby-above-running"}},
+		{"standby as running", battery, func(l *loads.Load) { l.Standby = 48 * units.Watt }, nil},
+		{"nameplate 9.6 V on 12 V", battery, func(l *loads.Load) { l.Rating.Voltage = units.Some(9.6 * units.Volt) }, nil},
+		{"nameplate 9.5 V on 12 V", battery, func(l *loads.Load) { l.Rating.Voltage = units.Some(9.5 * units.Volt) }, []string{"voltage-far-from-nameplate"}},
+		{"nameplate 16 V on 12 V", battery, func(l *loads.Load) { l.Rating.Voltage = units.Some(16 * units.Volt) }, nil},
+		{"all at once", ac, func(l *loads.Load) { l.Rating.Voltage, l.Standby = units.Some(230*units.Volt), units.Kilowatt },
+			[]string{"voltage-far-from-nameplate", "standby-above-running", "power-factor-not-stated"}},
+	} {
+		l := fridge()
+		c.change(&l)
+		if got := rules(t, take(t, c.bus, l).Findings()); !slices.Equal(got, c.want) {
+			t.Errorf("%s: findings %v, want %v", c.what, got, c.want)
+		}
+	}
+}
+
+func TestLedgerFindings(t *testing.T) {
+	for _, c := range []struct {
+		what   string
+		change func(*loads.Load)
+		want   []string
+	}{
+		{"nothing marked", func(*loads.Load) {}, []string{"nothing-must-not-stop", "hours-are-estimates"}},
+		{"marked", func(l *loads.Load) { l.MustNotStop = true }, []string{"hours-are-estimates"}},
+		{"a line's finding", func(l *loads.Load) { l.MustNotStop, l.Standby = true, units.Kilowatt },
+			[]string{"standby-above-running", "hours-are-estimates"}},
+	} {
+		l := fridge()
+		c.change(&l)
+		if got := rules(t, one(t, battery, l).Findings()); !slices.Equal(got, c.want) {
+			t.Errorf("%s: findings %v, want %v", c.what, got, c.want)
+		}
+	}
+}
+
+func TestBankSideFindings(t *testing.T) {
+	link := loads.Link{Efficiency: 0.89, Idle: units.Some(14 * units.Watt), Bank: 12.8 * units.Volt}
+	noIdle, zeroIdle, short := link, link, link
+	noIdle.Idle, zeroIdle.Idle = units.None[units.Power](), units.Some(0*units.Watt)
+	short.On = units.Some(4 * units.Hour)
+	for _, c := range []struct {
+		what string
+		via  loads.Link
+		must bool // one of the two loads, 216 of 1368 Wh
+		want []string
+	}{
+		{"idle below all loads", link, false, nil},
+		{"idle above what must not stop", link, true, []string{"idle-above-loads"}},
+		{"on for a short time", short, true, nil},
+		{"no idle stated", noIdle, true, []string{"idle-not-stated"}},
+		{"no idle", zeroIdle, true, nil},
+	} {
+		logger := load("logger", "mains", loads.ConstantPower, 9*units.Watt, 24*units.Hour)
+		logger.MustNotStop = c.must
+		ledger, err := loads.Audit([]loads.Bus{mains}, []loads.Load{logger, load("other", "mains", loads.Resistive, 48*units.Watt, 24*units.Hour)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := rules(t, fromBank(t, ledger.Buses[0], c.via).Findings()); !slices.Equal(got, c.want) {
+			t.Errorf("%s: findings %v, want %v", c.what, got, c.want)
+		}
+	}
+}
+
+// TestZeroResultsDoNotPanic asks empty results to explain themselves.
+func TestZeroResultsDoNotPanic(t *testing.T) {
+	for _, sheet := range []*working.Sheet{
+		loads.Line{}.Working(), loads.Draw{}.Working(), loads.BankSide{}.Working(), loads.Cycling{}.Working(),
+		loads.Line{Kind: 9, Bus: loads.Bus{Kind: 9, Voltage: -1}, StandbyEach: 1}.Working(),
+		loads.Ledger{Buses: []loads.Total{{}}, Lines: []loads.Line{{}}}.Working(""),
+	} {
+		if sheet.Text() == "" {
+			t.Error("a zero result has no text")
+		}
+	}
+	if got := (loads.Ledger{}).Working("dc"); got != nil || got.Err() == nil {
+		t.Errorf("a bus that is not there has the sheet %v", got)
+	}
+	for _, f := range [][]working.Finding{
+		loads.Line{}.Findings(), loads.Draw{}.Findings(), loads.BankSide{}.Findings(), loads.Cycling{}.Findings(),
+	} {
+		rules(t, f)
+	}
+	if got := rules(t, loads.Ledger{}.Findings()); len(got) != 2 {
+		t.Errorf("the zero Ledger has findings %v", got)
+	}
+}
