@@ -116,11 +116,13 @@ func (a Assembly) freezing() []working.Finding {
 	planned, flat := freezingAt(1-a.Depth), freezingAt(0)
 	f := working.Finding{
 		Numbers: []working.Number{
-			{Name: "cells", Value: t}, {Name: "freezes at the planned depth", Value: planned.Point},
-			{Name: "at 25 % charge", Value: flat.Point},
+			{Name: "cells", Value: t}, {Name: "freezes at 25 % charge", Value: flat.Point},
 		},
 		Fix:    "Keep the bank charged in the cold, disconnect what drains it, or take it in.",
 		Source: freezingSource,
+	}
+	if !planned.Warmer {
+		f.Numbers = append(f.Numbers, working.Number{Name: "at the planned depth", Value: planned.Point})
 	}
 	const bursts = " The flatter it is, the milder the cold that freezes it. A frozen battery bursts and must not be charged."
 	switch {
@@ -131,7 +133,13 @@ func (a Assembly) freezing() []working.Finding {
 	case t.Compare(planned.Point) <= 0:
 		f.Severity, f.Rule = working.Danger, "lead-freezes"
 		f.Message = "Taken down to the planned depth, the electrolyte freezes at this temperature." + bursts
-	case planned.Warmer && t.Compare(waterFreezes) <= 0, t.Compare(flat.Point) <= 0:
+	case planned.Warmer && t.Compare(waterFreezes) <= 0:
+		// The table has no row down there, so its last one is a bound on the
+		// wrong side.
+		f.Severity, f.Rule = working.Caution, "lead-may-freeze"
+		f.Message = "The planned depth is below the end of the table, at 25 % charge: the electrolyte can freeze at this temperature." + bursts
+		f.Numbers = []working.Number{{Name: "cells", Value: t}, {Name: "planned state of charge", Value: 1 - a.Depth}, {Name: "freezes at 25 % charge", Value: flat.Point}}
+	case t.Compare(flat.Point) <= 0:
 		f.Severity, f.Rule = working.Caution, "lead-freezes-if-flat"
 		f.Message = "Charged to the planned depth or better the electrolyte stays liquid by the table, but a flatter battery can freeze at this temperature." + bursts
 	case t.Compare(waterFreezes) <= 0:

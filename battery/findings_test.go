@@ -49,7 +49,7 @@ func TestBankFindings(t *testing.T) {
 		}, working.Danger, []string{"hydrogen", "lead-freezes"}},
 		{"planned below the table", func(b *battery.Bank) {
 			b.CellTemperature, b.Battery.Usable = units.Celsius(-5), units.Some(78*units.Percent)
-		}, working.Caution, []string{"hydrogen", "lead-freezes-if-flat"}},
+		}, working.Caution, []string{"hydrogen", "lead-may-freeze"}},
 		{"too hot to charge", func(b *battery.Bank) { b.CellTemperature = units.Celsius(50.1) }, working.Caution, []string{"hydrogen", "too-hot-to-charge"}},
 		{"lithium", func(b *battery.Bank) {
 			b.Battery = lithium140()

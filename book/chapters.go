@@ -1,7 +1,11 @@
 package main
 
 import (
+	"example.com/drawbar/book/flatroof"
+	"example.com/drawbar/book/ledger"
 	"example.com/drawbar/book/protection"
+	"example.com/drawbar/book/sizing"
+	"example.com/drawbar/book/usable"
 	"example.com/drawbar/book/voltagedrop"
 	"example.com/drawbar/book/weave"
 )
@@ -9,7 +13,11 @@ import (
 // chapters returns the book in reading order.
 func chapters() []weave.Chapter {
 	return []weave.Chapter{
+		ledger.Chapter(),
+		usable.Chapter(),
 		voltagedrop.Chapter(),
 		protection.Chapter(),
+		flatroof.Chapter(),
+		sizing.Chapter(),
 	}
 }

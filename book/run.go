@@ -19,18 +19,19 @@ const usage = `The book of worked examples, each worked live by the library.
 
 show takes these flags, before or after the topic:
 
-    -example <name>      only that worked example
+    -example <name>      only that worked example or exercise
     -set <input>=<value> with another input, such as -set current=30A, within
                          its sensible range; again for further inputs. It goes
-                         with -example; the names are in the example's table
-                         of what is given.
+                         with -example; the names are in the table of what
+                         is given.
     -format <format>     text (the default), markdown or html
 
 weave takes -root <folder>, the root of the repository, if that is not the
 current one.
 
 Exit status: 0 done; 1 a chapter cannot be woven or a file not written;
-2 an unknown topic, example, input or flag, or a value out of range.
+2 an unknown topic, example, input or flag, a value that cannot be read or is
+out of range, or inputs that together have no answer.
 `
 
 // Exit statuses.
@@ -43,12 +44,14 @@ const (
 // A usageError is a command that asks for what does not exist or is refused.
 type usageError struct{ err error }
 
-func (e *usageError) Error() string { return e.err.Error() + " (go run ./book -h explains)" }
+func (e *usageError) Error() string { return e.err.Error() }
 
 func (e *usageError) Unwrap() error { return e.err }
 
+// misuse returns the usageError of a command that is not written as it should
+// be.
 func misuse(format string, args ...any) error {
-	return &usageError{fmt.Errorf(format, args...)}
+	return &usageError{fmt.Errorf(format+" (go run ./book -h explains)", args...)}
 }
 
 // run does what args say with the chapters of the book and returns the exit

@@ -25,6 +25,8 @@ func shelf() []weave.Chapter {
 			weave.Worked{Name: "small", Title: "A small fan", Question: "What do {{power}} take?", Solve: solveFan,
 				Inputs: []weave.Input{{Name: "power", Label: "power", Default: "30 W", Unit: "W", Low: "1 W", High: "100 W"}}},
 			weave.Figure{Name: "fans", Caption: "Fans.", Draw: fans},
+			weave.Exercise{Name: "fused", Question: "What do {{power}} take behind a fuse?", Solve: solveFused,
+				Inputs: []weave.Input{{Name: "power", Label: "power", Default: "30 W", Unit: "W", Low: "1 W", High: "100 W"}}},
 		}},
 		{Topic: "gap", Title: "Gaps", Question: "What is missing?", Source: source, Blocks: []weave.Block{
 			weave.Prose("{{small.current}}"),
@@ -40,6 +42,15 @@ func solveFan(in *weave.Inputs) (weave.Answer, error) {
 		Text:   "They take {{current}}.",
 		Values: []weave.Value{weave.Show("current", i, "A", 3)},
 	}, nil
+}
+
+// solveFused has an answer for what a fuse of 5 A carries.
+func solveFused(in *weave.Inputs) (weave.Answer, error) {
+	i := weave.In[units.Power](in, "power").At(12 * units.Volt)
+	if err := units.Between(0*units.Ampere, 5*units.Ampere).Check("fuse", "Current", i); err != nil {
+		return weave.Answer{}, err
+	}
+	return solveFan(in)
 }
 
 func fans() (figure.Chart, error) {
@@ -72,6 +83,8 @@ func TestOutput(t *testing.T) {
 		{"html, flag first", []string{"show", "-format=html", "fan"}, []string{"<!DOCTYPE html>", "<h1>Fans</h1>", "<svg"}},
 		{"example", []string{"show", "fan", "-example", "small"}, []string{"*Answer.* They take 2.5 A."}},
 		{"setting", []string{"show", "-example", "small", "fan", "-set", "power=60W"}, []string{"*Answer.* They take 5 A.", "60 W (in the chapter: 30 W)"}},
+		{"the same value, written otherwise", []string{"show", "fan", "-example", "small", "-set", "power=0.03kW"}, []string{"  30 W   1 W to 100 W"}},
+		{"exercise", []string{"show", "fan", "-example", "fused", "-set", "power=60 W"}, []string{"60 W (in the chapter: 30 W)", "They take 5 A."}},
 		{"the last setting holds", []string{"show", "fan", "-example", "small", "-set", "power=60 W", "-set", "power=12 W"}, []string{"They take 1 A."}},
 	}
 	for _, tt := range tests {
@@ -104,12 +117,16 @@ func TestComplaints(t *testing.T) {
 		{"two topics", []string{"show", "fan", "gap"}, 2, "show: 2 topics, want one"},
 		{"flag", []string{"show", "fan", "-colour"}, 2, "show: flag provided but not defined: -colour"},
 		{"format", []string{"show", "fan", "-format", "pdf"}, 2, `-format "pdf", want text, markdown or html`},
-		{"example", []string{"show", "fan", "-example", "big"}, 2, `no example "big"; there are small`},
+		{"example", []string{"show", "fan", "-example", "big"}, 2, `no example "big"; there are small, fused`},
 		{"input", []string{"show", "fan", "-example", "small", "-set", "current=1A"}, 2, `no input "current"; there are power`},
 		{"range", []string{"show", "fan", "-example", "small", "-set", "power=101 W"}, 2, "power = 101 W, want 1 W to 100 W"},
+		{"no unit", []string{"show", "fan", "-example", "small", "-set", "power=50"}, 2, "power = 50, want 1 W to 100 W: no unit; want one of W, "},
+		{"another unit", []string{"show", "fan", "-example", "small", "-set", "power=50 kg"}, 2, `want 1 W to 100 W: unknown unit "kg"; want one of W, `},
+		{"no answer", []string{"show", "fan", "-example", "fused", "-set", "power=61 W"}, 2,
+			`chapter fan: exercise "fused": these inputs have no answer: fuse: Current = 5.08333333 A, want 0 A to 5 A`},
 		{"no value", []string{"show", "fan", "-example", "small", "-set", "power"}, 2, "want <input>=<value>"},
 		{"no input", []string{"show", "fan", "-example", "small", "-set", "=5 W"}, 2, "want <input>=<value>"},
-		{"no example", []string{"show", "fan", "-set", "power=5 W"}, 2, "-set needs -example; there are small"},
+		{"no example", []string{"show", "fan", "-set", "power=5 W"}, 2, "-set needs -example; there are small, fused"},
 		{"weave topic", []string{"weave", "van"}, 2, `no topic "van"; there are fan, gap`},
 		{"weave flag", []string{"weave", "-colour"}, 2, "weave: flag provided"},
 		// what is wrong with the book

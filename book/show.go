@@ -25,7 +25,7 @@ func (s *settings) Set(text string) error {
 	return nil
 }
 
-// show prints a chapter, or one example of it.
+// show prints a chapter, or one example or exercise of it.
 func show(book []weave.Chapter, args []string, stdout io.Writer) error {
 	flags := flag.NewFlagSet("show", flag.ContinueOnError)
 	example := flags.String("example", "", "")
@@ -58,7 +58,7 @@ func show(book []weave.Chapter, args []string, stdout io.Writer) error {
 	return err
 }
 
-// work weaves the chapter, or one example of it.
+// work weaves the chapter, or one example or exercise of it.
 func work(c weave.Chapter, example string, set settings) (*weave.Woven, error) {
 	if example == "" {
 		return weave.Weave(c)
@@ -70,11 +70,14 @@ func work(c weave.Chapter, example string, set settings) (*weave.Woven, error) {
 	return woven, err
 }
 
-// isAsked reports whether err is about what the reader asked for and not about
-// the chapter.
+// isAsked reports whether err is about what the reader asked for, be it that
+// it has no answer, and not about the chapter.
 func isAsked(err error, example string, set settings) bool {
 	changes := func(name string) bool {
 		return slices.ContainsFunc(set, func(s weave.Setting) bool { return s.Input == name })
+	}
+	if _, ok := errors.AsType[*weave.NoAnswerError](err); ok {
+		return true
 	}
 	if refused, ok := errors.AsType[*weave.InputError](err); ok {
 		return changes(refused.Input)
@@ -95,12 +98,15 @@ func render(w *weave.Woven, format string) (string, error) {
 	return "", misuse("show: -format %q, want text, markdown or html", format)
 }
 
-// examples returns the names of the worked examples of c.
+// examples returns the names of the worked examples and exercises of c.
 func examples(c weave.Chapter) []string {
 	var names []string
 	for _, b := range c.Blocks {
-		if w, ok := b.(weave.Worked); ok {
-			names = append(names, w.Name)
+		switch b := b.(type) {
+		case weave.Worked:
+			names = append(names, b.Name)
+		case weave.Exercise:
+			names = append(names, b.Name)
 		}
 	}
 	return names

@@ -232,7 +232,4 @@ func TestHookupRefuses(t *testing.T) {
 	try("Offered", []float64{1e-320}, func(h *solar.Hookup, x float64) {
 		h.Bank, h.Controller.Output = units.Voltage(x), units.None[units.Current]()
 	})
-	try("Power", []float64{1e305}, func(h *solar.Hookup, x float64) {
-		h.Controller.Kind, h.Bank, h.Array.Panel.Isc = solar.PWM, units.Voltage(x), 1e4
-	})
 }

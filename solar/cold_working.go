@@ -36,11 +36,11 @@ func (o ColdOpen) steps(s *working.Sheet) {
 	}
 	if o.Governs == ByCoefficient {
 		s.Choose("what governs", o.Governs.String(), "it is given", necCold)
-		s.Formula("V_cold", o.Voltage, "V", "greatest open-circuit voltage", "V_β * 1")
+		s.Formula("V_cold", o.Voltage, "V", "greatest open-circuit voltage", "V_25 * k_β")
 		return
 	}
 	s.Choose("what governs", o.Governs.String(), "the maker's coefficient is not given", necCold)
-	s.Formula("V_cold", o.Voltage, "V", "greatest open-circuit voltage", "V_table * 1")
+	s.Formula("V_cold", o.Voltage, "V", "greatest open-circuit voltage", "V_25 * k_table")
 }
 
 // band names the row of the table.

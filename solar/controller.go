@@ -67,7 +67,7 @@ type Fit struct {
 // against its limits, and what comes out in full sun (1000 W/m², cells at
 // 25 °C):
 //
-//	MPPT: I = η · P / V_bank      PWM: I = m · I_sc
+//	MPPT: I = η · P / V_bank      PWM: I = min(m · I_sc, P / V_bank)
 //
 // with an MPPT controller not above its output limit; a PWM controller has no
 // way to limit it. For PWM that is an upper bound: near its maximum-power
@@ -107,7 +107,8 @@ func (f *Fit) output() {
 	f.Efficiency = h.Controller.Efficiency.Or(1)
 	f.Offered = units.Scale(f.Peak, f.Efficiency).At(h.Bank)
 	if h.Controller.Kind == PWM {
-		f.Offered = f.Currents.ShortCircuit
+		// Near the short-circuit current, and never more power than there is.
+		f.Offered = min(f.Currents.ShortCircuit, f.Peak.At(h.Bank))
 	}
 	f.Charging = f.Offered
 	limit, ok := h.Controller.Output.Get()
@@ -121,14 +122,12 @@ func (f *Fit) output() {
 // checkResult reports the first result that no float64 holds. A limit can
 // hide one that is infinite, so each is looked at.
 func (f Fit) checkResult(op string) error {
-	watts, amperes := units.Above[units.Power](0), units.Above[units.Current](0)
-	if err := watts.Check(op, "Peak", f.Peak); err != nil {
+	// Power needs no look: it is never above Peak.
+	amperes := units.Above[units.Current](0)
+	if err := units.Above[units.Power](0).Check(op, "Peak", f.Peak); err != nil {
 		return err
 	}
 	if err := amperes.Check(op, "Offered", f.Offered); err != nil {
-		return err
-	}
-	if err := watts.Check(op, "Power", f.Power); err != nil {
 		return err
 	}
 	return amperes.Check(op, "OutputRequired", f.OutputRequired)

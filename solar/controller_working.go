@@ -31,7 +31,7 @@ func (f Fit) outputSteps(s *working.Sheet) {
 	s.Formula("P", f.Peak, "W", "nameplate power of the array", "n * m * P_panel")
 	if h.Controller.Kind == PWM {
 		s.Choose("controller", "PWM", "the panels are tied to the bank and give about their short-circuit current", tiedToBank)
-		s.Formula("I_offered", f.Offered, "A", "into the bank in full sun, not limited", "I_all * 1")
+		s.Formula("I_offered", f.Offered, "A", "into the bank in full sun, not limited", "min(I_all, P / V_bank)")
 	} else {
 		s.Given("η", f.Efficiency, "%", "efficiency of the controller")
 		s.Formula("I_offered", f.Offered, "A", "into the bank in full sun, not limited", "η/100 * P / V_bank")
@@ -40,17 +40,17 @@ func (f Fit) outputSteps(s *working.Sheet) {
 	if limited {
 		s.Given("I_limit", limit, "A", "output limit of the controller")
 	}
+	bank := "I_offered"
 	if limited && h.Controller.Kind == MPPT {
-		s.Formula("I_bank", f.Charging, "A", "into the bank in full sun", "min(I_offered, I_limit)")
-	} else {
-		s.Formula("I_bank", f.Charging, "A", "into the bank in full sun", "I_offered * 1")
+		bank = "I_bank"
+		s.Formula(bank, f.Charging, "A", "into the bank in full sun", "min(I_offered, I_limit)")
 	}
-	s.Formula("P_bank", f.Power, "W", "into the bank in full sun", "I_bank * V_bank")
+	s.Formula("P_bank", f.Power, "W", "into the bank in full sun", bank+" * V_bank")
 	const what = "required of conductors and fuse to the bank"
 	if limited {
-		s.Formula("I_out", f.OutputRequired, "A", what, "k_continuous * max(I_bank, I_limit)")
+		s.Formula("I_out", f.OutputRequired, "A", what, "k_continuous * max("+bank+", I_limit)")
 	} else {
-		s.Formula("I_out", f.OutputRequired, "A", what, "k_continuous * I_bank")
+		s.Formula("I_out", f.OutputRequired, "A", what, "k_continuous * "+bank)
 	}
 }
 

@@ -38,7 +38,7 @@ func addSeeds(f *testing.F) {
 	f.Add(8.0, 3.0, 12.0, 0.03, 20.0, 2.1e-8, 0.02, 14, uint8(4|16))
 	f.Add(8.0, 3.0, 12.0, 0.03, 20.0, 2.1e-8, 0.02, 0, uint8(32))
 	f.Add(16.0, 10.0, 24.0, 0.05, 70.0, 1.7e-8, 0.004, 4, uint8(2|4|64))
-	f.Add(math.NaN(), math.Inf(1), -0.0, 0.0, -300.0, math.MaxFloat64, 5e-324, -3, uint8(127))
+	f.Add(math.NaN(), math.Inf(1), math.Copysign(0, -1), 0.0, -300.0, math.MaxFloat64, 5e-324, -3, uint8(127))
 	f.Add(1e300, 1e300, 1e-300, 1e-300, 150.0, 1e300, 1e300, 99, uint8(4|8|16))
 }
 

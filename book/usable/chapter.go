@@ -30,9 +30,9 @@ func Chapter() weave.Chapter {
 					"steady current.",
 				Draw: chargeByCurrent,
 			},
-			weave.Prose("The two banks of the comparison above, from full to the depth that is usual for each. What is a tie at a " +
-				"lamp's power is none at an inverter's: the lead bank loses charge to the current, and the lithium bank " +
-				"stops where its protection opens. Both scales are logarithmic."),
+			weave.Prose("The two banks of the comparison above, with a few milliohms inside, from full to the depth that is usual " +
+				"for each. At the power of lamps the lead bank lasts a little longer; above {{pictured.cross}} the lithium " +
+				"bank does, since current costs it no charge, until its protection opens. Both scales are logarithmic."),
 			weave.Figure{
 				Name: "hours_by_power",
 				Caption: "Hours at a constant power: {{pictured.capacity}} of flooded lead-acid against {{pictured.lithium}} of " +
@@ -44,7 +44,7 @@ func Chapter() weave.Chapter {
 			weave.Table{Title: "Charge and time at a steady current", Rows: printedDischarges},
 			weave.Table{Title: "Voltage under load", Rows: printedCircuits},
 			weave.Table{Title: "Banks, age, cold, freezing and air", Rows: printedBanks},
-			afterPrint,
+			afterPrint, theThirds,
 			weave.Prose("## What people believe"),
 			weave.Misconception{Name: "division", Claim: "200 Ah at 40 A is five hours", Solve: solveDivision},
 			weave.Misconception{Name: "half", Claim: "Half the label may be taken, at whatever current", Solve: solveHalf},

@@ -22,7 +22,7 @@ var theLabel = weave.Worked{
 	Question: "A flooded battery of {{voltage}} is marked {{capacity}} over {{over}}, its exponent is {{k}}, and {{depth}} of it may be " +
 		"taken. What can be used at {{current}}?",
 	Inputs: []weave.Input{
-		{Name: "capacity", Label: "capacity as marked", Default: "200 Ah", Unit: "Ah", Low: "1 Ah", High: "2000 Ah"},
+		{Name: "capacity", Label: "capacity as marked", Default: "200 Ah", Unit: "Ah", Low: "20 Ah", High: "600 Ah"},
 		{Name: "voltage", Label: "nominal voltage", Default: "12 V", Unit: "V", Low: "2 V", High: "48 V"},
 		overInput, kInput, depthInput, currentInput,
 	},
@@ -75,9 +75,9 @@ var theComparison = weave.Worked{
 	Question: "The same {{current}}: which has more to give, {{lead_capacity}} of flooded lead-acid (exponent {{k}}, {{depth}} of it) or " +
 		"{{capacity}} of lithium iron phosphate ({{lithium_depth}} of it)?",
 	Inputs: []weave.Input{
-		{Name: "lead_capacity", Label: "lead-acid, as marked over 20 h", Default: "200 Ah", Unit: "Ah", Low: "1 Ah", High: "2000 Ah"},
+		{Name: "lead_capacity", Label: "lead-acid, as marked over 20 h", Default: "200 Ah", Unit: "Ah", Low: "20 Ah", High: "600 Ah"},
 		kInput, depthInput,
-		{Name: "capacity", Label: "lithium, as marked", Default: "100 Ah", Unit: "Ah", Low: "1 Ah", High: "2000 Ah"},
+		{Name: "capacity", Label: "lithium, as marked", Default: "100 Ah", Unit: "Ah", Low: "20 Ah", High: "600 Ah"},
 		{Name: "lithium_depth", Label: "part of lithium that may be taken", Default: "80 %", Unit: "%", Low: "5 %", High: "100 %"},
 		currentInput,
 	},
@@ -113,10 +113,11 @@ func solveAgainst(in *weave.Inputs) (weave.Answer, error) {
 	}
 	share := units.RatioOf(lithium.Energy, lead.Energy)
 	return weave.Answer{
-		Text: "Lead-acid {{lead_charge}}, which at {{lead_volts}} " +
-			"is {{lead}}; lithium {{charge}}, which at {{volts}} " +
-			"is {{lithium}}. Lithium gives {{share}} of what " +
-			"lead gives. The labels stand as {{labels}} to one.",
+		Text: "Lead gives {{lead_charge}}, which at " +
+			"{{lead_volts}} is {{lead}}; lithium {{charge}}, " +
+			"which at {{volts}} is {{lithium}}: {{share}} of " +
+			"what lead gives, from a label that is {{labels}} " +
+			"of lead's.",
 		Values: []weave.Value{
 			weave.Show("lead_charge", lead.Charge, "Ah", 3),
 			weave.Show("lead_volts", lead.Assembly.Voltage, "V", 3),
@@ -126,11 +127,12 @@ func solveAgainst(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("lithium", lithium.Energy, "Wh", 4),
 			weave.Show("share", share, "%", 3),
 			weave.Show("labels", units.RatioOf(
-				lead.Assembly.Capacity,
-				lithium.Assembly.Capacity), "1", 3),
+				lithium.Assembly.Capacity,
+				lead.Assembly.Capacity), "%", 3),
 		},
-		Working:  lithium.Working(),
-		Findings: lithium.Findings(),
+		Working: lithium.Working(),
+		Findings: append(lead.Findings(),
+			lithium.Findings()...),
 	}, nil
 }
 
@@ -140,7 +142,7 @@ var theHours = weave.Worked{
 	Question: "A refrigerator, a fan and lamps take {{power}} together on average, measured at the bank. {{batteries}} lithium batteries of " +
 		"{{capacity}} are {{state}} charged. How long do they last?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "mean power at the bank", Default: "85 W", Unit: "W", Low: "1 W", High: "3000 W"},
+		{Name: "power", Label: "mean power at the bank", Default: "85 W", Unit: "W", Low: "1 W", High: "1000 W"},
 		{Name: "capacity", Label: "capacity of one battery", Default: "140 Ah", Unit: "Ah", Low: "10 Ah", High: "1000 Ah"},
 		{Name: "batteries", Label: "batteries side by side", Default: "2", Low: "1", High: "12"},
 		{Name: "state", Label: "state of charge", Default: "90 %", Unit: "%", Low: "0 %", High: "100 %"},
@@ -207,11 +209,11 @@ var theDatasheet = weave.Worked{
 	Question: "A datasheet says {{a}} over {{a_over}} and {{b}} over {{b_over}}. What is the exponent, and what does the battery give at " +
 		"{{current}}?",
 	Inputs: []weave.Input{
+		{Name: "current", Label: "steady current of the load", Default: "20 A", Unit: "A", Low: "1 A", High: "60 A"},
 		{Name: "a", Label: "capacity of one row", Default: "180 Ah", Unit: "Ah", Low: "1 Ah", High: "2000 Ah"},
 		{Name: "a_over", Label: "its time", Default: "6 h", Unit: "h", Low: "0.1 h", High: "200 h"},
 		{Name: "b", Label: "capacity of the other row", Default: "220 Ah", Unit: "Ah", Low: "1 Ah", High: "2000 Ah"},
 		{Name: "b_over", Label: "its time", Default: "20 h", Unit: "h", Low: "0.1 h", High: "200 h"},
-		{Name: "current", Label: "steady current of the load", Default: "20 A", Unit: "A", Low: "0.1 A", High: "400 A"},
 	},
 	Solve: solveExponent,
 }

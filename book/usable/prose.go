@@ -22,7 +22,8 @@ load on a warm new bank that is good enough. It fails in these ways, and each bu
   current yields from {{spread.least}} down to {{spread.most}} of its label. Two rows of its own datasheet say which.
 - **Half of what?** The depth is a part of the charge that there is at that current, not of the label.
 - **Cold divides.** Sizing tables print how much more to buy, such as {{cold.multiplier}}; what is there is divided by it.
-- **Age divides as well.** A bank is commonly replaced when {{cold.aged}} is left, so plan with that and not with the new one.
+- **Age takes its part.** Common practice replaces a bank when {{cold.aged}} of its capacity is left. Plan with that, not
+  with the new one.
 - **Energy is not power.** Protection opens at its current however full the battery is.
 - **Voltage is not charge.** A constant-power load takes more current as the voltage falls, and stops at its cut-off.
 - **Below the rated current there is more than the label.** How much, only a rating for a longer time can say, so none
@@ -77,7 +78,7 @@ var chargeSymbols = weave.Formula{
 	},
 }
 
-const afterCharge = weave.Prose(`The law is for one steady current at one temperature, and usually good to about a tenth. Two rows
+const afterCharge = weave.Prose(`The law is for one steady current at one temperature, and usually good to about a tenth (common practice). Two rows
 fix an exponent for the currents between them and little beyond. It must not be summed over a varying load: the
 {{lead.behind}} that the first example leaves behind at {{lead.current}} are not gone, and a smaller current gets some of
 them later. For lithium the exponent is so near 1 that other errors are larger.
@@ -121,8 +122,9 @@ Each can be worked again with other numbers, for instance:
     go run ./book show usable -example lead -set current="20 A"`)
 
 const afterPrint = weave.Prose(`Three ratings of one battery, in the middle of the first table, show how far an exponent may be
-carried: between its two currents it is right to a few per cent; from two slow rates to a fast one it promises a quarter too
-much. The two misprints of the last table are one mistake, series counted as if it added ampere-hours.`)
+carried: between its two currents it is {{thirds.between}} off; from two slow rates to a fast one it promises
+{{thirds.beyond}} too much; from two fast ones to a slow one the library stops at the label. The two rows of the last table
+that differ are one mistake, series counted as if it added ampere-hours.`)
 
 const practice = weave.Prose(`## What goes wrong in practice
 
@@ -142,17 +144,17 @@ const practice = weave.Prose(`## What goes wrong in practice
 
 const cautions = `A battery cannot be switched off, and these numbers judge no installation.
 
-- **Hydrogen.** Charging lead-acid gives off hydrogen, which explodes. The flooded bank of the first example asks for
-  {{danger.air}} of air, by two openings of {{danger.opening}} each to the outside, one low and one high, and no spark
-  in the compartment. Sealed batteries vent too when they fail.
-- **Freezing.** By its table the electrolyte freezes at {{danger.full}} when full, at {{danger.half}} half discharged, and
+- **Hydrogen.** Charging lead-acid gives off hydrogen, which explodes. By a European standard the flooded battery of the first example
+  asks for {{danger.air}} of air, and so for two openings of {{danger.opening}} each to the outside, one low and one high, and no spark
+  in the compartment; local codes may ask for more. Sealed batteries vent too when they fail.
+- **Freezing.** By the table of this library the electrolyte freezes at {{danger.full}} when full, at {{danger.half}} half discharged, and
   at {{danger.quarter}} with a quarter left; the flat one freezes in milder cold still. A frozen battery bursts and must
   not be charged.
 - **Cold lithium.** At or below {{danger.charge_low}} in the cells, charging does lasting damage without a sign. Measure
   the cells, not the air, and do not assume that protection refuses the charge. Discharging in the cold is
   another matter and has its own limit in the datasheet.
-- **Short circuits.** The pair of lithium batteries of the examples can drive {{danger.short}} through a dropped
-  wrench, far above what many fuses can interrupt. Fuse at the battery, with an interrupting rating above that current,
-  and insulate tools. Rings off.
+- **Short circuits.** By Ohm's law the pair of lithium batteries of the examples can drive {{danger.short}} through a
+  dropped wrench, before any protection opens, and that is more than many fuses can interrupt. Fuse at the battery, with
+  an interrupting rating above that current, and insulate tools. Rings off.
 
 Local codes, the maker's instructions and a licensed electrician come before this book.`

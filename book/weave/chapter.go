@@ -92,7 +92,7 @@ type Caution struct {
 // An Exercise is a question whose computed answer is shown apart: at the end
 // of the chapter, or on request.
 type Exercise struct {
-	Name     string                        // as for Numbers
+	Name     string                        // as for Worked
 	Question string                        // Markdown; must mention every input as {{input}}
 	Inputs   []Input                       // what is given; may be empty
 	Solve    func(*Inputs) (Answer, error) // prints text and working, not code

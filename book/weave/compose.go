@@ -107,11 +107,11 @@ func (w *weaver) worked(b Worked) ([]element, error) {
 func givenGrid(s *solved) grid {
 	g := grid{header: []string{"Given", "Value", "Sensible range", "Name"}, right: make([]bool, 4)}
 	for _, p := range s.inputs.inputs {
-		value := s.inputs.given[p.Name]
-		if _, ok := s.inputs.set[p.Name]; ok {
-			value += " (in the chapter: " + p.Default + ")"
+		r := s.inputs.read[p.Name]
+		value, allowed := r.text, r.allowed
+		if r.usual != "" {
+			value += " (in the chapter: " + r.usual + ")"
 		}
-		allowed := s.inputs.allowed[p.Name]
 		if allowed == "" {
 			allowed = "any"
 		}
@@ -197,13 +197,28 @@ func (w *weaver) listing(b Worked) ([]element, error) {
 		}
 		text += "\n\n" + more
 	}
-	first := b.Inputs[0]
+	other := otherInput(b, w.solved[b.Name])
 	command := "go run ./book show " + w.chapter.Topic + " -example " + b.Name + " \\\n" +
-		"    -set " + first.Name + "=" + strconv.Quote(first.Default)
+		"    -set " + other.Input + "=" + strconv.Quote(other.Value)
 	return []element{
 		prose{"The code that computed it:"}, code{"go", text},
 		prose{"To change an input and run it again:"}, code{"sh", command},
 	}, nil
+}
+
+// otherInput returns a setting of b that gives another answer than s: of the
+// first input that has one, and the default of the first where none has.
+func otherInput(b Worked, s *solved) Setting {
+	for _, p := range b.Inputs {
+		for _, value := range s.inputs.read[p.Name].others {
+			set := Setting{Input: p.Name, Value: value}
+			other, err := solve(b.Solve, b.Inputs, []Setting{set})
+			if err == nil && other.changed && other.inputs.read[p.Name].text != s.inputs.read[p.Name].text {
+				return set
+			}
+		}
+	}
+	return Setting{Input: b.Inputs[0].Name, Value: b.Inputs[0].Default}
 }
 
 func (w *weaver) misconception(b Misconception) ([]element, error) {
@@ -239,8 +254,11 @@ func (w *weaver) exercise(b Exercise) ([]element, error) {
 	}
 	w.exercises++
 	number := strconv.Itoa(w.exercises)
-	title := w.subheading("Exercise "+number, "exercise-"+number)
-	return []element{question{number: number, elements: []element{title, prose{text}}, answer: answer}}, nil
+	elements := []element{w.subheading("Exercise "+number, "exercise-"+number), prose{text}}
+	if w.alone != "" && len(b.Inputs) > 0 { // to change the next of them
+		elements = append(elements, givenGrid(s))
+	}
+	return []element{question{number: number, elements: elements, answer: answer}}, nil
 }
 
 // draw draws f; own is the example that it belongs to, if any.

@@ -7,6 +7,9 @@
 // [Weave] runs everything once, and the [Woven] chapter is then rendered as
 // Markdown, as text for a terminal, or as HTML.
 //
+// Working is folded in Markdown and HTML. Whatever is woven ends with the
+// sentences on who decides, DeferToCode and DeferOnVerdict of package working.
+//
 // Nothing printed is typed by hand. Prose and questions carry placeholders,
 // {{cable.drop}}, that are filled with values computed in the chapter. What
 // is missing, empty or unused (a placeholder, a value, an input, a symbol of a

@@ -1,6 +1,10 @@
 package weave
 
-import "example.com/drawbar/units/working"
+import (
+	"strings"
+
+	"example.com/drawbar/units/working"
+)
 
 // An element is what the renderers know: blocks are turned into elements by a
 // weaver, which runs and checks everything.
@@ -21,8 +25,16 @@ type prose struct{ text string }
 // A code is source text without a newline at its end.
 type code struct{ language, text string }
 
-// A sheet is the working of a result.
+// A sheet is the working of a result, folded where that can be.
 type sheet struct{ *working.Sheet }
+
+// label returns what a folded sheet shows.
+func (s sheet) label() string {
+	if title := strings.Join(strings.Fields(s.Title()), " "); title != "" {
+		return "Working: " + title
+	}
+	return "Working"
+}
 
 // A box is a warning, with a word such as "Danger"; the text is Markdown.
 type box struct{ word, text string }

@@ -1,8 +1,11 @@
 package weave
 
 import (
+	"errors"
 	"fmt"
 	"strings"
+
+	"example.com/drawbar/units"
 )
 
 // An Error reports what is wrong with a chapter, and where.
@@ -32,17 +35,34 @@ type InputError struct {
 	Err     error  // what found it: a [*units.RangeError], a [*units.ParseError] or an error of the reader
 }
 
-// Error returns "current = 900 A, want 1 A to 100 A", or what Err says where
-// nothing can be listed.
+// Error returns "current = 900 A, want 1 A to 100 A", with the reason behind
+// it if the value cannot be read at all, or what Err says where nothing can
+// be listed.
 func (e *InputError) Error() string {
 	if e.Allowed == "" {
 		return fmt.Sprintf("%s = %s: %v", e.Input, e.Value, e.Err)
 	}
-	return e.Input + " = " + e.Value + ", want " + e.Allowed
+	text := e.Input + " = " + e.Value + ", want " + e.Allowed
+	if unread, ok := errors.AsType[*units.ParseError](e.Err); ok {
+		text += ": " + unread.Reason
+	}
+	return text
 }
 
 // Unwrap returns what found it.
 func (e *InputError) Unwrap() error { return e.Err }
+
+// A NoAnswerError reports changed inputs, each within its range, for which the
+// solve function gives an error: together they have no answer.
+type NoAnswerError struct {
+	Err error // what the solve function returned, such as a [*units.RangeError]
+}
+
+// Error returns "these inputs have no answer: " and what Err says.
+func (e *NoAnswerError) Error() string { return "these inputs have no answer: " + e.Err.Error() }
+
+// Unwrap returns what the solve function returned.
+func (e *NoAnswerError) Unwrap() error { return e.Err }
 
 // An UnknownError reports a name that does not exist.
 type UnknownError struct {

@@ -81,7 +81,20 @@ func ExampleWeave() {
 	// To change an input and run it again:
 	//
 	//     go run ./book show fuse -example fan \
-	//         -set power="30 W"
+	//         -set power="45 W"
+	//
+	// Before you act on this chapter
+	// ------------------------------
+	//
+	// +-- Caution --------------------------------------------------------------------
+	// | These numbers are arithmetic on what was put in, not an inspection. The codes
+	// | in force where the vehicle stands, and those who enforce them, decide; have a
+	// | licensed electrician check the work before it is energised.
+	// |
+	// | A verdict compares one stated number with one computed number, and says which
+	// | check it passed. It says nothing about workmanship, about parts that were not
+	// | named, or about anything that was not checked.
+	// +-------------------------------------------------------------------------------
 }
 
 func ExampleWeave_error() {

@@ -26,7 +26,7 @@ func (w *Woven) HTML() string {
 // Fragment returns the chapter as an HTML article, without the page around
 // it and its style.
 func (w *Woven) Fragment() string {
-	return "<article>\n" + htmlParts(w.elements) + "</article>\n"
+	return "<article>\n" + htmlParts(w.elements) + htmlParts(w.closing()) + "</article>\n"
 }
 
 // tag returns text, escaped, in an element.
@@ -56,7 +56,7 @@ func htmlPart(e element) string {
 	case code:
 		return "<pre><code>" + stdhtml.EscapeString(e.text) + "</code></pre>"
 	case sheet:
-		return e.HTML()
+		return "<details>\n" + tag("summary", e.label()) + "\n" + e.HTML() + "</details>"
 	case box:
 		return `<aside class="` + strings.ToLower(e.word) + `">` + "\n" +
 			proseHTML("**"+e.word+".** "+e.text) + "</aside>"

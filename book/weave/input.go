@@ -1,7 +1,9 @@
 package weave
 
 import (
+	"errors"
 	"fmt"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -30,27 +32,30 @@ type Input struct {
 // fails returns the zero value and keeps the error, which then fails the
 // example; a solve function need not check.
 type Inputs struct {
-	inputs  []Input
-	set     map[string]string // instead of the default
-	given   map[string]string // as read, for print; its keys are the inputs read
-	allowed map[string]string // what each may be
-	errs    []error
+	inputs []Input
+	set    map[string]string   // instead of the default
+	read   map[string]*reading // what the getters made of them
+	errs   []error
+}
+
+// A reading is one input as a getter read it.
+type reading struct {
+	text    string   // for print
+	allowed string   // what it may be; empty for any text
+	usual   string   // the default for print; empty if the value is the same
+	others  []string // to try instead of the default
 }
 
 // newInputs returns the inputs of one run of an example, or an
 // [*UnknownError] for a setting of an input that it does not have.
 func newInputs(inputs []Input, set []Setting) (*Inputs, error) {
-	in := &Inputs{inputs: inputs,
-		set: map[string]string{}, given: map[string]string{}, allowed: map[string]string{}}
+	in := &Inputs{inputs: inputs, set: map[string]string{}, read: map[string]*reading{}}
 	for _, s := range set {
 		p := in.find(s.Input)
 		if p == nil {
 			return nil, &UnknownError{Kind: "input", Name: s.Input, Known: in.names()}
 		}
 		in.set[s.Input] = s.Value
-		if s.Value == p.Default {
-			delete(in.set, s.Input)
-		}
 	}
 	return in, nil
 }
@@ -74,25 +79,42 @@ func (in *Inputs) names() []string {
 // fail keeps err.
 func (in *Inputs) fail(err error) { in.errs = append(in.errs, err) }
 
-// lookUp returns the input named name and the text given for it. An unknown
-// name is kept as an error.
-func (in *Inputs) lookUp(name string) (p *Input, text string) {
+// lookUp returns the input named name, and the reading of it, which has the
+// text given for it. An unknown name is kept as an error.
+func (in *Inputs) lookUp(name string) (p *Input, r *reading) {
 	p = in.find(name)
 	if p == nil {
 		in.fail(fmt.Errorf("the solve function reads input %q, which is not declared", name))
-		return nil, ""
+		return nil, nil
 	}
 	text, ok := in.set[name]
 	if !ok {
 		text = p.Default
 	}
-	in.given[name] = text // read, even if refused
-	return p, text
+	r = &reading{text: text}
+	in.read[name] = r // even if it is refused
+	return p, r
+}
+
+// changed reports whether some input is another than by default. One that is
+// set and not read yet may be.
+func (in *Inputs) changed() bool {
+	for name := range in.set {
+		if r := in.read[name]; r == nil || r.usual != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // refuse keeps an [*InputError].
-func (in *Inputs) refuse(p *Input, text string, err error) {
-	in.fail(&InputError{Input: p.Name, Value: text, Allowed: in.allowed[p.Name], Err: err})
+func (in *Inputs) refuse(p *Input, r *reading, err error) {
+	in.fail(&InputError{Input: p.Name, Value: r.text, Allowed: r.allowed, Err: err})
+}
+
+// badDefault keeps the error of a default behind a value that is right.
+func (in *Inputs) badDefault(p *Input, err error) {
+	in.fail(fmt.Errorf("default of input %q, %s: %w", p.Name, p.Default, err))
 }
 
 // mismatch keeps the error of a declaration that does not suit the getter.
@@ -104,7 +126,7 @@ func (in *Inputs) mismatch(p *Input, getter, want string) {
 func (in *Inputs) unread() []string {
 	var names []string
 	for _, p := range in.inputs {
-		if _, ok := in.given[p.Name]; !ok {
+		if in.read[p.Name] == nil {
 			names = append(names, p.Name)
 		}
 	}
@@ -135,7 +157,7 @@ func asValue(x any) units.Value {
 // numeric returns the input named name, which is read by parse and held
 // against its range by check.
 func numeric[V any](in *Inputs, name, getter string, parse func(string) (V, error), check func(low, high, x V) error) (zero V) {
-	p, text := in.lookUp(name)
+	p, r := in.lookUp(name)
 	if p == nil {
 		return zero
 	}
@@ -151,22 +173,34 @@ func numeric[V any](in *Inputs, name, getter string, parse func(string) (V, erro
 			return zero
 		}
 	}
-	allowed, errUnit := rangeText(p, low, high)
-	if errUnit != nil {
+	var errUnit error
+	if r.allowed, errUnit = rangeText(p, low, high); errUnit != nil {
 		in.fail(fmt.Errorf("input %q: %w", p.Name, errUnit))
 		return zero
 	}
-	in.allowed[name] = allowed
-	x, err := parse(text)
-	if err == nil {
-		err = check(low, high, x)
+	read := func(text string) (V, error) {
+		x, err := parse(text)
+		if err != nil {
+			return zero, err
+		}
+		return x, check(low, high, x)
 	}
+	x, err := read(r.text)
 	if err != nil {
-		in.refuse(p, text, err)
+		in.refuse(p, r, err)
 		return zero
 	}
-	// The unit is one of this kind and x within the range: both were checked.
-	in.given[name], _ = measured(asValue(x), p.Unit, maxDigits)
+	usual, err := read(p.Default)
+	if err != nil {
+		in.badDefault(p, err)
+		return zero
+	}
+	// The unit is one of this kind and both are within the range.
+	r.text, _ = measured(asValue(x), p.Unit, maxDigits)
+	if check(usual, usual, x) != nil {
+		r.usual, _ = measured(asValue(usual), p.Unit, maxDigits)
+	}
+	r.others = []string{above(p, usual, high), p.High, p.Low}
 	return x
 }
 
@@ -180,9 +214,22 @@ func rangeText(p *Input, low, high any) (string, error) {
 	return from + " to " + to, err
 }
 
+// above returns a round value in the unit of p, which both have, that is not
+// far above usual: half as much again, or halfway to high if that is nearer.
+func above(p *Input, usual, high any) string {
+	const digits, again = 2, 1.5
+	x, _, _ := measure(asValue(usual), p.Unit)
+	end, _, _ := measure(asValue(high), p.Unit)
+	other := (x + end) / 2
+	if x > 0 {
+		other = min(other, again*x)
+	}
+	return withUnit(units.Significant(other, digits), p.Unit)
+}
+
 // Count returns the whole number named name.
 func Count(in *Inputs, name string) int {
-	p, text := in.lookUp(name)
+	p, r := in.lookUp(name)
 	if p == nil {
 		return 0
 	}
@@ -192,17 +239,35 @@ func Count(in *Inputs, name string) int {
 		in.mismatch(p, "Count", "Low and High as whole numbers, and no Unit or Choices")
 		return 0
 	}
-	in.allowed[name] = p.Low + " to " + p.High
-	n, err := strconv.Atoi(strings.TrimSpace(text))
-	if err == nil && (n < low || n > high) {
-		err = units.ErrRange
-	}
+	r.allowed = p.Low + " to " + p.High
+	n, err := readCount(r.text, low, high)
 	if err != nil {
-		in.refuse(p, text, err)
+		in.refuse(p, r, err)
 		return 0
 	}
-	in.given[name] = strconv.Itoa(n)
+	usual, err := readCount(p.Default, low, high)
+	if err != nil {
+		in.badDefault(p, err)
+		return 0
+	}
+	r.text = strconv.Itoa(n)
+	if n != usual {
+		r.usual = strconv.Itoa(usual)
+	}
+	r.others = []string{strconv.Itoa(usual + 1), p.High, p.Low}
 	return n
+}
+
+// readCount reads a whole number from low to high.
+func readCount(text string, low, high int) (int, error) {
+	n, err := strconv.Atoi(strings.TrimSpace(text))
+	switch {
+	case errors.Is(err, strconv.ErrSyntax):
+		return 0, &units.ParseError{Input: text, Want: "count", Reason: "not a whole number"}
+	case err != nil || n < low || n > high:
+		return 0, units.ErrRange
+	}
+	return n, nil
 }
 
 // Text returns the choice named name, in the spelling of its list however
@@ -214,7 +279,7 @@ func Text(in *Inputs, name string) string {
 // Parsed returns the choice or text named name as read by parse, such as
 // wire.ParseSize.
 func Parsed[T any](in *Inputs, name string, parse func(string) (T, error)) (zero T) {
-	p, text := in.lookUp(name)
+	p, r := in.lookUp(name)
 	if p == nil {
 		return zero
 	}
@@ -222,27 +287,48 @@ func Parsed[T any](in *Inputs, name string, parse func(string) (T, error)) (zero
 		in.mismatch(p, "Text or Parsed", "no Unit, Low and High")
 		return zero
 	}
-	if len(p.Choices) > 0 {
-		in.allowed[name] = strings.Join(p.Choices, ", ")
-		i := slices.IndexFunc(p.Choices, func(c string) bool { return sameText(c, text) })
-		if i < 0 {
-			in.refuse(p, text, units.ErrRange)
-			return zero
-		}
-		text = p.Choices[i]
-	}
-	trimmed := strings.TrimSpace(text)
-	if trimmed == "" {
-		in.refuse(p, text, &units.ParseError{Input: text, Want: p.Label, Reason: "empty"})
+	r.allowed = strings.Join(p.Choices, ", ")
+	text, ok := p.choice(r.text)
+	switch {
+	case !ok:
+		in.refuse(p, r, units.ErrRange)
+		return zero
+	case text == "":
+		in.refuse(p, r, &units.ParseError{Input: r.text, Want: p.Label, Reason: "empty"})
 		return zero
 	}
-	v, err := parse(trimmed)
+	v, err := parse(text)
 	if err != nil {
-		in.refuse(p, text, err)
+		in.refuse(p, r, err)
 		return zero
 	}
-	in.given[name] = trimmed
+	usual, _ := p.choice(p.Default)
+	u, err := parse(usual)
+	if err != nil {
+		in.badDefault(p, err)
+		return zero
+	}
+	r.text = text
+	if !reflect.DeepEqual(v, u) {
+		r.usual = usual
+	}
+	if i := slices.Index(p.Choices, usual); i >= 0 {
+		r.others = slices.Concat(p.Choices[i+1:], p.Choices[:i])
+	}
 	return v
+}
+
+// choice returns text in the spelling of the choices, or with no space around
+// it if there are none. It is not ok if it is no choice.
+func (p *Input) choice(text string) (spelling string, ok bool) {
+	if len(p.Choices) == 0 {
+		return strings.TrimSpace(text), true
+	}
+	i := slices.IndexFunc(p.Choices, func(c string) bool { return sameText(c, text) })
+	if i < 0 {
+		return "", false
+	}
+	return strings.TrimSpace(p.Choices[i]), true
 }
 
 // sameText reports whether a and b are the same but for spaces and case.

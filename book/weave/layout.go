@@ -2,7 +2,6 @@ package weave
 
 import (
 	"strings"
-	"unicode"
 	"unicode/utf8"
 )
 
@@ -13,13 +12,14 @@ const terminalWidth = 80
 func columns(s string) int { return utf8.RuneCountInString(s) }
 
 // wrap returns the words of s in lines of at most width columns; a newline in
-// s is kept. A word that is wider stands alone. A no-break space joins two
-// words and is shown as a plain one.
+// s is kept. A word that is wider stands alone. A number and its unit are one
+// word, and so are those that a no-break space joins; it is shown as a plain
+// one.
 func wrap(s string, width int) []string {
 	var lines []string
 	for paragraph := range strings.SplitSeq(s, "\n") {
 		line := ""
-		for _, word := range strings.FieldsFunc(paragraph, isBreak) {
+		for _, word := range words(paragraph) {
 			word = broken(word)
 			switch {
 			case line == "":
@@ -35,9 +35,6 @@ func wrap(s string, width int) []string {
 	}
 	return lines
 }
-
-// isBreak reports whether a line may end at r.
-func isBreak(r rune) bool { return unicode.IsSpace(r) && string(r) != noBreak }
 
 // prefixed puts first before the first of lines and rest before the others;
 // blank lines get no space at their end.
@@ -103,7 +100,7 @@ func (g grid) widths(room int) []int {
 	for _, row := range append([][]string{g.header}, g.rows...) {
 		for i, cell := range row {
 			widths[i] = max(widths[i], columns(cell))
-			for _, word := range strings.FieldsFunc(cell, isBreak) {
+			for _, word := range words(cell) {
 				least[i] = max(least[i], columns(word))
 			}
 		}

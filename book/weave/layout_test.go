@@ -23,10 +23,41 @@ func TestWrap(t *testing.T) {
 		{"a verylongword b", 5, []string{"a", "verylongword", "b"}},
 		{"about 20\u00a0A", 9, []string{"about", "20 A"}},
 		{"ΔV Ω °C", 5, []string{"ΔV Ω", "°C"}}, // characters, not bytes
+		{"about 20 A", 9, []string{"about", "20 A"}},
 	}
 	for _, tt := range tests {
 		if diff := cmp.Diff(tt.want, weave.Wrap(tt.in, tt.width)); diff != "" {
 			t.Errorf("wrap(%q, %d): %s", tt.in, tt.width, diff)
+		}
+	}
+}
+
+// No line ends between a number and its unit.
+func TestWords(t *testing.T) {
+	const joint = "\u00a0"
+	for in, want := range map[string]string{
+		"lose 3 %": "lose|3 %", "3 %, or": "3 %,|or", "(25 ft)": "(25 ft)", "at 75 °C.": "at|75 °C.",
+		"*0.5 V*": "*0.5 V*", "is -40 °F; and": "is|-40 °F;|and", "10 AWG": "10 AWG", "4/0 AWG": "4/0 AWG",
+		"1/58 Ω·mm²/m": "1/58 Ω·mm²/m", "350 kcmil": "350 kcmil", "6 to 60 V": "6|to|60 V", "6-60 V": "6-60 V",
+		"1.5 mm2": "1.5 mm2", "5 ft 3 in": "5 ft|3 in", "20 Ah at": "20 Ah|at", "1e3 W": "1e3 W", "“12 V”": "“12 V”",
+		"300 W/m²": "300 W/m²", "1.5 points": "1.5 points", "5 kVA": "5 kVA", "≤ 3 %": "≤|3 %", ".5 hours": ".5 hours",
+		"30 MJ/m²": "30 MJ/m²", "2 cfm": "2 cfm", "20 lb": "20 lb", "14.7 psi": "14.7 psi", "60 Hz": "60 Hz",
+		// no number, no unit
+		"a 5": "a|5", "5 batteries": "5|batteries", "R2 V": "R2|V", "12, A": "12,|A", "the A": "the|A", "20 1": "20|1",
+		"5 (V)": "5|(V)", "2nd V": "2nd|V", "5 .": "5|.", "": "", "5": "5",
+	} {
+		got := strings.ReplaceAll(strings.Join(weave.Words(in), "|"), joint, " ")
+		if got != want {
+			t.Errorf("words of %q are %s, want %s", in, got, want)
+		}
+	}
+}
+
+// Every kind of quantity has a unit that is known behind a number.
+func TestWordsKnowEveryKind(t *testing.T) {
+	for _, v := range weave.EveryKind() {
+		if text := v.String(); len(weave.Words(text)) != 1 {
+			t.Errorf("%q is broken", text)
 		}
 	}
 }
@@ -43,6 +74,8 @@ func TestGridLines(t *testing.T) {
 			"a     long\n----  ----\nx     y\nwide  z"},
 		{"the widest column gives way", []string{"a", "b"}, [][]string{{"1", "one two three four"}}, 14,
 			"a  b\n-  -----------\n1  one two\n   three four"},
+		{"a quantity is not broken", []string{"a", "b"}, [][]string{{"12345678 A", "the 12 kV line"}}, 15,
+			"a           b\n----------  -----\n12345678 A  the\n            12 kV\n            line"},
 		{"a word is not broken", []string{"a", "b"}, [][]string{{"12345678", "1234 56789"}}, 10,
 			"a         b\n--------  -----\n12345678  1234\n          56789"},
 	}

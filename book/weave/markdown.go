@@ -1,8 +1,6 @@
 package weave
 
-import (
-	"strings"
-)
+import "strings"
 
 // wovenNote tells who opens the file to change it where to do that.
 const wovenNote = "<!-- Woven by `go run ./book weave` from the Go files beside it: change those. -->"
@@ -12,6 +10,7 @@ const wovenNote = "<!-- Woven by `go run ./book weave` from the Go files beside 
 func (w *Woven) Markdown() string {
 	parts := append([]string{wovenNote}, markdownParts(w.elements)...)
 	parts = append(parts, markdownParts(w.answers())...)
+	parts = append(parts, markdownParts(w.closing())...)
 	text := strings.Join(parts, "\n\n") + "\n"
 	return broken(text)
 }
@@ -46,7 +45,7 @@ func markdownPart(e element) string {
 	case code:
 		return "```" + e.language + "\n" + e.text + "\n```"
 	case sheet:
-		return strings.TrimSpace(e.Markdown())
+		return markdownSheet(e)
 	case box:
 		lines := strings.Split("**"+e.word+".** "+e.text, "\n")
 		return strings.Join(prefixed("> ", "> ", lines), "\n")
@@ -54,6 +53,16 @@ func markdownPart(e element) string {
 		return "![" + escape(e.alt) + "](" + e.name + ".svg)\n\n*Figure:* " + e.caption
 	}
 	return ""
+}
+
+// markdownSheet returns the working folded, so that pages of it do not stand
+// between an answer and what follows. Within the blank lines Markdown is read.
+func markdownSheet(s sheet) string {
+	body := strings.TrimSpace(s.Markdown())
+	if strings.HasPrefix(body, "**") { // its title, which the summary has
+		_, body, _ = strings.Cut(body, "\n\n")
+	}
+	return "<details>\n" + tag("summary", s.label()) + "\n\n" + body + "\n\n</details>"
 }
 
 // markdownMath returns the equations as a code block, for who reads the file

@@ -4,6 +4,7 @@ import (
 	"embed"
 	"errors"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -14,7 +15,7 @@ import (
 	"example.com/drawbar/units/working"
 )
 
-//go:embed mistakes_test.go
+//go:embed mistakes_test.go again_test.go
 var mistakesSource embed.FS
 
 // chapter returns one with blocks.
@@ -34,6 +35,14 @@ func solveCurrent(in *weave.Inputs) (weave.Answer, error) {
 func solveText(in *weave.Inputs) (weave.Answer, error) {
 	return weave.Answer{Text: weave.Text(in, "anything") + "."}, nil
 }
+
+// solveSize reads a text as a number.
+func solveSize(in *weave.Inputs) (weave.Answer, error) {
+	size := weave.Parsed(in, "size", readSize)
+	return answer(weave.Say("x", size))
+}
+
+func readSize(s string) (float64, error) { return strconv.ParseFloat(s, 64) }
 
 func solveWide(in *weave.Inputs) (weave.Answer, error) {
 	_ = weave.In[units.Current](in, "current") // a line of code that is wider than a page
@@ -256,7 +265,7 @@ func TestMistakesInExamples(t *testing.T) {
 		{"closure", edit(func(w *weave.Worked) { w.Solve = closure }), example, "want a function, no closure"},
 		{"not in the source", missing, example, "the solve function is solveCurrent, which the chapter does not declare"},
 		{"another source", stale, example, "but the Source has solveCurrent at mistakes_test.go:2"},
-		{"helper", edit(func(w *weave.Worked) { w.Helpers = []string{"nobody"} }), example, `no function "nobody"; there are TestInput`},
+		{"helper", edit(func(w *weave.Worked) { w.Helpers = []string{"nobody"} }), example, `no function "nobody"; there are TestBadDefault, `},
 		{"wide helper", edit(func(w *weave.Worked) { w.Helpers = []string{"solveWide"} }), example, "want at most 68"},
 		{"wide code", chapter(with(solveWide, current)), example, "columns, want at most 68"},
 		{"its error", chapter(with(func(in *weave.Inputs) (weave.Answer, error) {

@@ -12,7 +12,7 @@ type solved struct {
 	inputs  *Inputs
 	answer  Answer
 	used    map[string]bool // values that are printed
-	changed bool            // some input is not the default
+	changed bool            // some input is not as by default
 }
 
 // solve runs a solve function on inputs with the settings.
@@ -32,13 +32,16 @@ func solve(f func(*Inputs) (Answer, error), inputs []Input, set []Setting) (*sol
 	if len(in.errs) > 0 {
 		return nil, errors.Join(in.errs...)
 	}
-	if err != nil {
+	switch {
+	case err != nil && in.changed():
+		return nil, &NoAnswerError{Err: err}
+	case err != nil:
 		return nil, err
 	}
 	if names := in.unread(); len(names) > 0 {
 		return nil, fmt.Errorf("the solve function does not read %s", quoted(names))
 	}
-	s := &solved{inputs: in, answer: answer, used: map[string]bool{}, changed: len(in.set) > 0}
+	s := &solved{inputs: in, answer: answer, used: map[string]bool{}, changed: in.changed()}
 	return s, s.check()
 }
 
@@ -94,7 +97,8 @@ func (s *solved) look(name string) (string, error) {
 			return v.text, nil
 		}
 	}
-	if text, ok := s.inputs.given[name]; ok {
+	if r := s.inputs.read[name]; r != nil {
+		text := r.text
 		if s.inputs.find(name).Unit != "" {
 			text = unbroken(text)
 		}

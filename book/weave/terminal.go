@@ -1,12 +1,13 @@
 package weave
 
 import (
+	"slices"
 	"strings"
 )
 
 // Text returns the chapter for a terminal of 80 columns.
 func (w *Woven) Text() string {
-	parts := textParts(append(w.elements[:len(w.elements):len(w.elements)], w.answers()...))
+	parts := textParts(slices.Concat(w.elements, w.answers(), w.closing()))
 	var b strings.Builder
 	for i, lines := range parts {
 		if i > 0 {

@@ -33,14 +33,15 @@ func Weave(c Chapter) (*Woven, error) {
 	if len(w.errs) > 0 {
 		return nil, errors.Join(w.errs...)
 	}
-	return &Woven{chapter: c, elements: elements}, nil
+	return &Woven{chapter: c, elements: elements, part: "chapter"}, nil
 }
 
-// WeaveExample runs the worked example of c named example with inputs
-// changed, and gives a chapter of that alone. Published results are for the
-// default inputs and are left out if any is changed. Every error is an
-// [*Error], or several joined; it wraps an [*InputError] for a value refused
-// and an [*UnknownError] for a name that does not exist.
+// WeaveExample runs the worked example or the exercise of c named example
+// with inputs changed, and gives a chapter of that alone. Published results
+// are for the default inputs and are left out if any is changed. Every error
+// is an [*Error], or several joined; it wraps an [*InputError] for a value
+// refused, a [*NoAnswerError] for inputs that have no answer together, and an
+// [*UnknownError] for a name that does not exist.
 func WeaveExample(c Chapter, example string, set []Setting) (*Woven, error) {
 	w, err := newWeaver(c, example, set)
 	if err != nil {
@@ -48,11 +49,14 @@ func WeaveExample(c Chapter, example string, set []Setting) (*Woven, error) {
 	}
 	var known []string
 	for i, b := range c.Blocks {
-		worked, ok := b.(Worked)
-		if !ok {
+		name, part := changeable(b)
+		if part == "" {
 			continue
 		}
-		if known = append(known, worked.Name); worked.Name != example {
+		if known = append(known, name); name != example {
+			if part == exercisePart { // they are numbered as in the chapter
+				w.exercises++
+			}
 			continue
 		}
 		made, err := w.compose(b)
@@ -60,7 +64,7 @@ func WeaveExample(c Chapter, example string, set []Setting) (*Woven, error) {
 			return nil, &Error{Chapter: c.Topic, Block: blockName(b, i), Err: err}
 		}
 		elements := append([]element{heading{level: 1, text: c.Title}}, made...)
-		return &Woven{chapter: c, elements: elements}, nil
+		return &Woven{chapter: c, elements: elements, part: part}, nil
 	}
 	return nil, &Error{Chapter: c.Topic, Err: &UnknownError{Kind: "example", Name: example, Known: known}}
 }
@@ -72,6 +76,7 @@ type weaver struct {
 	solved    map[string]*solved // by the name of the block
 	level     int                // of the last heading in prose
 	exercises int                // so far
+	alone     string             // the name of the only block, empty for a whole chapter
 	errs      []error
 
 	figures, alternatives map[string]bool // names and alternative texts so far
@@ -80,7 +85,7 @@ type weaver struct {
 // newWeaver returns a weaver that has run all solve functions of c, one of
 // them with changed inputs.
 func newWeaver(c Chapter, example string, set []Setting) (*weaver, error) {
-	w := &weaver{chapter: c, level: 1,
+	w := &weaver{chapter: c, level: 1, alone: example,
 		solved: map[string]*solved{}, figures: map[string]bool{}, alternatives: map[string]bool{}}
 	w.checkHead()
 	var err error
@@ -94,7 +99,7 @@ func newWeaver(c Chapter, example string, set []Setting) (*weaver, error) {
 			continue
 		}
 		var changes []Setting
-		if _, worked := b.(Worked); worked && n.name == example {
+		if _, part := changeable(b); part != "" && n.name == example {
 			changes = set
 		}
 		if err := w.run(n, changes); err != nil {
@@ -121,6 +126,20 @@ func (w *weaver) checkHead() {
 	case len(c.Blocks) == 0:
 		w.fail("", errors.New("no Blocks"))
 	}
+}
+
+const exercisePart = "exercise"
+
+// changeable returns the name of a block that a reader may work again with
+// other inputs, and what part of a chapter it is; nothing for another block.
+func changeable(b Block) (name, part string) {
+	switch b := b.(type) {
+	case Worked:
+		return b.Name, "example"
+	case Exercise:
+		return b.Name, exercisePart
+	}
+	return "", ""
 }
 
 // A named is a block that is solved.

@@ -8,10 +8,13 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/units"
 	"example.com/drawbar/units/unitstest"
+	"example.com/drawbar/units/working"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -139,7 +142,7 @@ func TestHTML(t *testing.T) {
 	}
 	for name, want := range map[string]int{
 		"h1": 1, "main": 1, "article": 1, "title": 1 + 3, // of the page and of three drawings
-		"svg": 3, "aside": 3, "details": 2, "caption": 2, "dl": 1, "link": 0, "script": 0, "img": 0,
+		"svg": 3, "aside": 4, "details": 2 + 1, "caption": 2, "dl": 1, "link": 0, "script": 0, "img": 0,
 		"section": 1 + 1 + 2, // example, misconception, exercises
 	} {
 		if o.count[name] != want {
@@ -163,6 +166,67 @@ func TestHTML(t *testing.T) {
 	}
 }
 
+// Working is folded where that can be, and what matters is not.
+func TestWorkingIsFolded(t *testing.T) {
+	w := mustWeave(t)
+	folds := regexp.MustCompile(`(?s)<details>.*?</details>`)
+	for name, text := range map[string]string{"Markdown": w.Markdown(), "HTML": w.HTML()} {
+		shown := folds.ReplaceAllString(text, "")
+		if !strings.Contains(text, "<summary>Working: Loss in the cord</summary>") || strings.Contains(shown, "voltage lost\n") {
+			t.Errorf("%s: the working is not folded", name)
+		}
+		for _, want := range []string{"Answer", "The cord is warm", "Compared with print", "func solveLamp"} {
+			if !strings.Contains(shown, want) {
+				t.Errorf("%s: %s is folded", name, want)
+			}
+		}
+	}
+	// Without the blank lines the Markdown inside would not be read.
+	if md := w.Markdown(); !strings.Contains(md, "\n\n<details>\n<summary>Working: Loss in the cord</summary>\n\n```text\nGiven\n") ||
+		!strings.Contains(md, "```\n\n</details>\n\n") {
+		t.Errorf("the fold is not set apart:\n%s", md)
+	}
+	if strings.Contains(w.Text(), "<details>") {
+		t.Error("the text has HTML")
+	}
+	untitled := working.NewSheet(" ")
+	untitled.Given("I", 5*units.Ampere, "A", "current & more")
+	for title, want := range map[string]string{"": "Working", "A < B": "Working: A &lt; B"} {
+		s := untitled
+		if title != "" {
+			s = working.NewSheet(title)
+		}
+		if got := weave.MarkdownSheet(s); !strings.HasPrefix(got, "<details>\n<summary>"+want+"</summary>\n\n") || strings.Contains(got, "**") {
+			t.Errorf("title %q: %s", title, got)
+		}
+	}
+}
+
+// "Every chapter ends with these sentences", in each form, and so does what is
+// shown of one.
+func TestClosing(t *testing.T) {
+	example, err := weave.WeaveExample(sample(), "lamp", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	squeeze := func(s string) string {
+		return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("|>+-", r) }), " ")
+	}
+	tags := regexp.MustCompile(`<[^>]*>`)
+	for part, w := range map[string]*weave.Woven{"chapter": mustWeave(t), "example": example} {
+		want := squeeze("Before you act on this " + part + " Caution. " + working.DeferToCode + " " + working.DeferOnVerdict)
+		for form, text := range map[string]string{
+			"Markdown": strings.ReplaceAll(w.Markdown(), "**", ""),
+			"text":     strings.ReplaceAll(w.Text(), "Caution -", "Caution."),
+			"HTML":     tags.ReplaceAllString(w.HTML(), ""),
+		} {
+			if !strings.HasSuffix(squeeze(text), want) {
+				t.Errorf("%s as %s does not end with %q", part, form, want)
+			}
+		}
+	}
+}
+
 // Math never passes through the Markdown of prose, which would take the
 // asterisks and underscores out of it.
 func TestMathIsLeftAlone(t *testing.T) {
@@ -177,6 +241,28 @@ func TestMathIsLeftAlone(t *testing.T) {
 	}
 	if html := w.HTML(); !strings.Contains(html, "<msub><mi>R</mi><mtext>loop</mtext></msub>") {
 		t.Error("HTML lacks the MathML of R_loop")
+	}
+}
+
+// An exercise alone keeps its number and tells what may be changed.
+func TestWeaveExercise(t *testing.T) {
+	w, err := weave.WeaveExample(sample(), "two", []weave.Setting{{Input: "current", Value: "15 A"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{
+		"## Exercise 1\n\nWhat if the lamp takes 15 A?\n", "| current | 15 A (in the chapter: 10 A) | 1 A to 20 A | current |",
+		"### Answer to exercise 1\n\nIt takes 1.5 V", "## Before you act on this exercise\n", // 15 A · 0.1 Ω
+	} {
+		if !strings.Contains(w.Markdown(), want) {
+			t.Errorf("lacks %q:\n%s", want, w.Markdown())
+		}
+	}
+	if w, err = weave.WeaveExample(sample(), "none", nil); err != nil {
+		t.Fatal(err)
+	}
+	if md := w.Markdown(); !strings.Contains(md, "## Exercise 2\n") || strings.Contains(md, "| Given |") {
+		t.Errorf("want exercise 2 without inputs:\n%s", md)
 	}
 }
 

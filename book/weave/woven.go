@@ -1,9 +1,12 @@
 package weave
 
+import "example.com/drawbar/units/working"
+
 // A Woven chapter has been run and can be rendered.
 type Woven struct {
 	chapter  Chapter
 	elements []element
+	part     string // what it is: "chapter", "example" or "exercise"
 }
 
 // A File is one that belongs into the folder of a chapter.
@@ -21,6 +24,14 @@ func (w *Woven) Files() []File {
 		}
 	})
 	return files
+}
+
+// closing returns what everything woven ends with: who decides in the end.
+func (w *Woven) closing() []element {
+	return []element{
+		heading{level: 2, text: "Before you act on this " + w.part},
+		box{"Caution", escape(working.DeferToCode) + "\n\n" + escape(working.DeferOnVerdict)},
+	}
 }
 
 // answers returns the answers to all exercises under one heading, nothing if

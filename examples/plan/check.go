@@ -98,7 +98,7 @@ func checkNames(d *decoder, r Rig) {
 // checkRatios refuses efficiencies and the like out of range here, where
 // their path is known.
 func checkRatios(d *decoder, r Rig) {
-	part := units.Above[units.Ratio](0).AtMost(1)
+	part := units.Above[units.Ratio](0).AtMost(units.One)
 	check := func(path string, x units.Ratio) {
 		if !part.Contains(x) {
 			d.fail(path, strconv.Quote(x.String()), part.String())
@@ -116,7 +116,7 @@ func checkRatios(d *decoder, r Rig) {
 	}
 	if r.Roof != nil {
 		for i, l := range r.Roof.Losses {
-			if lost := units.AtLeast[units.Ratio](0).Below(1); !lost.Contains(l.Lost) {
+			if lost := units.AtLeast[units.Ratio](0).Below(units.One); !lost.Contains(l.Lost) {
 				d.fail(at("roof.losses", i, "lost"), strconv.Quote(l.Lost.String()), lost.String())
 			}
 		}

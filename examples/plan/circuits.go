@@ -105,7 +105,7 @@ func (m *maker) currentOf(path string, c Circuit) (units.Current, bool) {
 	case c.From == "controller" && roof != nil:
 		return roof.Controller.OutputLimit, true
 	case c.To == "tow charger" && tow != nil:
-		return units.Scale(tow.Current.At(tow.Voltage), 1/tow.Efficiency).At(tow.Input), true
+		return units.Scale(tow.Current.At(tow.Voltage), units.RatioOf(units.One, tow.Efficiency)).At(tow.Input), true
 	}
 	for _, b := range m.plan.Buses {
 		if b.Name == c.To {

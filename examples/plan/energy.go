@@ -70,7 +70,7 @@ func (m *maker) shareOf(wanted func(Load) bool) (s share) {
 // carried works out what a share is at the bank. The inverter's own draw is
 // counted only if something behind it runs.
 func (m *maker) carried(s share, loop units.Power) (units.Power, bool) {
-	carry := inverter.Carry{AC: s.inverted, Efficiency: 1, DC: s.direct, Loop: loop, Idle: units.Some(0 * units.Watt)}
+	carry := inverter.Carry{AC: s.inverted, Efficiency: units.One, DC: s.direct, Loop: loop, Idle: units.Some(0 * units.Watt)}
 	if m.rig.Inverter != nil {
 		carry.Efficiency = m.rig.Inverter.Efficiency
 		if s.inverted > 0 {

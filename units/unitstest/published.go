@@ -22,7 +22,8 @@ import (
 //	  - why: the reason for the width, from the source's own precision.
 //	  - source and provenance: where the numbers were printed, and whether they
 //	    were read there, derived, from memory or common practice.
-//	  - note: anything else.
+//	  - note: anything else. One that begins with "second copy" marks a row of a
+//	    table that the code has too: it checks the typing, not the code.
 //
 // An expectation of kind digits holds if the result is what was printed: half
 // of the last printed digit away at most, compared settled, or for text
@@ -36,7 +37,8 @@ import (
 // must have an expectation that does not hold: an excuse that is no longer
 // needed fails, and so does one for no row. So does a call without a row.
 //
-// The report is logged.
+// The report is logged. It counts as from print only rows that were read there
+// and are no second copy.
 func Published(t testing.TB, file string, calls map[string]func(c *Case), excused map[string]string) Report {
 	t.Helper()
 	rows := readRows(t, file)

@@ -241,18 +241,26 @@ func TestPublishedReport(t *testing.T) {
 		"F,drop,current=20 A; loop=0.18 ohm,drop=3.6 V,digits,,,Our arithmetic,derived,\n" +
 		"G,drop,current=20 A; loop=0.18 ohm,drop=3.6 V,digits,,,Rule of thumb,common practice,\n" +
 		"H,warm,air=25 °C,metal=36 °C,measured,1.5 K,bench,Book,read,\n" +
-		"I,drop,current=0 A; loop=1 ohm,drop=0.0 V,measured,1 V,bench,Book,read,\n"
-	report, r := published(t, rows, inventedCalls("drop", "warm"), map[string]string{"B": "misprint"})
+		"I,drop,current=0 A; loop=1 ohm,drop=0.0 V,measured,1 V,bench,Book,read,\n" +
+		// Second copies, one of them from memory, one derived, and what is none.
+		"J,drop,current=20 A; loop=0.18 ohm,drop=3.60 V,digits,,,Book,read,second copy of the table in the code\n" +
+		"K,drop,current=20 A; loop=0.18 ohm,drop=3.60 V,digits,,,Book,memory,second copy of the table in the code\n" +
+		"L,drop,current=20 A; loop=0.18 ohm,drop=3.60 V,digits,,,Book,derived,second copy of the table in the code\n" +
+		"M,drop,current=20 A; loop=0.18 ohm,drop=3.60 V,digits,,,Book,read,not a second copy\n" +
+		"N,drop,current=20 A; loop=0.18 ohm,drop=3.70 V,digits,,,Book,read,second copy with a misprint\n"
+	report, r := published(t, rows, inventedCalls("drop", "warm"), map[string]string{"B": "misprint", "N": "misprint"})
 	r.expect(t, "")
 	want := unitstest.Report{
 		File:        "invented.csv",
-		Kinds:       map[string]int{"digits": 1, "tolerance": 2, "measured": 3},
-		Unprinted:   map[string]int{"digits": 2},
-		Sources:     map[string]int{"Book": 5, "Other book": 2, "Our arithmetic": 1, "Rule of thumb": 1},
-		Provenances: map[string]int{"read": 6, "memory": 1, "derived": 1, "common practice": 1},
+		Kinds:       map[string]int{"digits": 2, "tolerance": 1, "measured": 3}, // A, M; D; E, H, I
+		Copies:      map[string]int{"digits": 1},                                // J
+		Memory:      map[string]int{"digits": 1, "tolerance": 1},                // K; C
+		Unprinted:   map[string]int{"digits": 3},                                // F, G, L
+		Sources:     map[string]int{"Book": 10, "Other book": 2, "Our arithmetic": 1, "Rule of thumb": 1},
+		Provenances: map[string]int{"read": 9, "memory": 2, "derived": 2, "common practice": 1},
 		Relaxed:     []string{"C", "D", "E", "H", "I"},
 		Needless:    []string{"D", "I"},
-		Excused:     []string{"B"},
+		Excused:     []string{"B", "N"},
 		Errors: []string{
 			"E drop: 3.6 V, printed 3.50 V, 2.9 % of 3 % allowed",
 			"E percent: 30 %, printed 30 %, 0 % of 3 % allowed",
@@ -263,13 +271,15 @@ func TestPublishedReport(t *testing.T) {
 	if diff := cmp.Diff(want, report); diff != "" {
 		t.Errorf("report (- want):\n%s", diff)
 	}
-	const text = `invented.csv: 9 rows
-  from print: 1 digits; 3 measured; 2 tolerance
-  derived or common practice, no check against print: 2 digits
-  excused: B
+	const text = `invented.csv: 14 rows
+  from print: 2 digits; 3 measured; 1 tolerance
+  second transcription of a table: 1 digits
+  from memory, pins a transcription only: 1 digits; 1 tolerance
+  derived or common practice, no check against print: 3 digits
+  excused: B, N
   relaxed from digits: 5, of which 2 hold to their digits all the same: D, I
-  by provenance: 1 common practice; 1 derived; 1 memory; 6 read
-  by source: 5 Book
+  by provenance: 1 common practice; 2 derived; 2 memory; 9 read
+  by source: 10 Book
     2 Other book
     1 Our arithmetic
     1 Rule of thumb
