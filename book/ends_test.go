@@ -79,10 +79,9 @@ func try(c weave.Chapter, example string, set weave.Setting) (problem string) {
 		}
 		return ""
 	}
-	for _, text := range []string{woven.Text(), woven.Markdown(), woven.HTML()} {
-		if at := noNumber.FindStringIndex(text); at != nil {
-			return fmt.Sprintf("prints %q", text[max(0, at[0]-60):min(len(text), at[1]+60)])
-		}
+	text := woven.HTML() // has the figures in it
+	if at := noNumber.FindStringIndex(text); at != nil {
+		return fmt.Sprintf("prints %q", text[max(0, at[0]-60):min(len(text), at[1]+60)])
 	}
 	return ""
 }
