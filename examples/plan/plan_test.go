@@ -290,6 +290,32 @@ func TestVariants(t *testing.T) {
 	}
 }
 
+// TestDeadLoad: what must not stop must not hang on a bus that shore power
+// alone feeds.
+func TestDeadLoad(t *testing.T) {
+	p := planOf(t, func(r *plan.Rig) { r.Loads[15].MustNotStop = true })
+	if s, ok := found(p, "roof air conditioner", "must-not-stop-and-dead"); !ok || s != working.Danger {
+		t.Errorf("found %v, %v", s, ok)
+	}
+	p = planOf(t, func(r *plan.Rig) { r.Loads[15].MustNotStop, r.Buses[2].Behind = true, "inverter" })
+	if _, ok := found(p, "roof air conditioner", "must-not-stop-and-dead"); ok {
+		t.Error("moved behind the inverter, and still found")
+	}
+}
+
+// TestManyLoads: more than the search for sets takes is no mistake.
+func TestManyLoads(t *testing.T) {
+	p := planOf(t, func(r *plan.Rig) {
+		for i := range 20 {
+			r.Loads = append(r.Loads, plan.Load{Name: "lamp " + string(rune('a'+i)), Bus: "main", Kind: loads.Resistive,
+				Power: units.Some(10 * units.Watt), Hours: units.Some(1 * units.Hour)})
+		}
+	})
+	if _, ok := found(p, "shore", "sets-of-the-largest"); !ok {
+		t.Error("loads left out of the sets, and nothing said")
+	}
+}
+
 // TestSmallRig has nothing that may be left out.
 func TestSmallRig(t *testing.T) {
 	rig, err := plan.Read([]byte(`{

@@ -12,6 +12,7 @@ import (
 func (m *maker) said() {
 	m.starts()
 	m.gap()
+	m.deadLoads()
 	m.alarm()
 	m.pedestal()
 	m.adapter()
@@ -41,6 +42,22 @@ func (m *maker) gap() {
 		Message: "The roof does not keep up with the loads on this day: the bank goes down.",
 		Fix:     "Use less, add panel or another source, or plan hours of shore power or generator.",
 	})
+}
+
+// deadLoads says which loads must not stop and do, as soon as shore power is
+// gone.
+func (m *maker) deadLoads() {
+	for _, l := range m.book.Lines {
+		if !l.MustNotStop || !m.dead(l.Bus.Name) {
+			continue
+		}
+		m.find(l.Name, working.Finding{
+			Severity: working.Danger, Rule: "must-not-stop-and-dead", Source: physics("who feeds what, as described"),
+			Numbers: []working.Number{{Name: "power", Value: l.Power}},
+			Message: "This load must not stop, and hangs on \"" + l.Bus.Name + "\", which is dead when shore power is gone. It is in none of the hold-up times.",
+			Fix:     "Move it to a bus that the bank or the inverter feeds.",
+		})
+	}
 }
 
 // alarm says when nobody is told that shore power is gone.

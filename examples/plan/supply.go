@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
 
 	"example.com/drawbar/battery"
@@ -246,8 +247,23 @@ func (m *maker) sets() {
 	m.overloads("shore", service, all, "too much for hours")
 }
 
+// mostInSets is how many loads a search for sets takes.
+const mostInSets = 20
+
 // overloads lists the smallest sets above a limit that are not listed yet.
 func (m *maker) overloads(on string, limit inverter.Limit, demands []inverter.Demand, what string) {
+	if len(demands) > mostInSets {
+		demands = append([]inverter.Demand(nil), demands...)
+		slices.SortStableFunc(demands, func(a, b inverter.Demand) int { return units.Compare(b.Power, a.Power) })
+		left := demands[mostInSets]
+		demands = demands[:mostInSets]
+		m.find(on, working.Finding{
+			Severity: working.Note, Rule: "sets-of-the-largest", Source: physics("sets of 20 loads at most"),
+			Numbers: []working.Number{{Name: "largest that is left out", Value: left.Power}},
+			Message: "The sets that are too much together are those of the 20 largest loads.",
+			Fix:     "Join small loads into one row to have them counted.",
+		})
+	}
 	o, err := inverter.Sets(limit, demands)
 	if !m.ok(on, err) {
 		return
