@@ -45,10 +45,10 @@ func (a Assembly) lithiumCold() []working.Finding {
 			Fix:     "Measure the cells, not the air, on the coldest morning, and give CellTemperature. Protection that refuses a cold charge needs checking.",
 			Source:  plating,
 		}}
-	case t.Compare(a.ChargeLow) <= 0:
+	case t.Compare(a.ChargeLow) <= 0 || t.Compare(waterFreezes) <= 0:
 		return []working.Finding{{
 			Severity: working.Caution, Rule: "lithium-too-cold-to-charge",
-			Message: "The lithium cells are at or below the lowest temperature for charging. Charged there they are damaged for good; where protection refuses the charge, sun, converter and alternator give nothing until they are warm.",
+			Message: "The lithium cells are at or below freezing or the lowest temperature for charging; a limit below freezing is the maker's word for that battery alone. Charged there they are damaged for good; where protection refuses the charge, sun, converter and alternator give nothing until they are warm.",
 			Numbers: numbers,
 			Fix:     "Warm the cells or their compartment before charging, and count on no charge on cold mornings.",
 			Source:  plating,

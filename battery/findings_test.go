@@ -57,7 +57,7 @@ func TestBankFindings(t *testing.T) {
 		{"lithium whose datasheet allows the cold", func(b *battery.Bank) {
 			b.Battery, b.CellTemperature = lithium140(), units.Celsius(-5)
 			b.Battery.ChargeLow = units.Celsius(-10)
-		}, working.Note, []string{"lithium-cold"}},
+		}, working.Caution, []string{"lithium-too-cold-to-charge"}},
 	} {
 		b := lead()
 		c.change(&b)

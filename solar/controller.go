@@ -67,7 +67,7 @@ type Fit struct {
 // against its limits, and what comes out in full sun (1000 W/m², cells at
 // 25 °C):
 //
-//	MPPT: I = η · P / V_bank      PWM: I = min(m · I_sc, P / V_bank)
+//	MPPT: I = η · P / V_bank      PWM: I = m · I_sc
 //
 // with an MPPT controller not above its output limit; a PWM controller has no
 // way to limit it. For PWM that is an upper bound: near its maximum-power
@@ -107,16 +107,22 @@ func (f *Fit) output() {
 	f.Efficiency = h.Controller.Efficiency.Or(1)
 	f.Offered = units.Scale(f.Peak, f.Efficiency).At(h.Bank)
 	if h.Controller.Kind == PWM {
-		// Near the short-circuit current, and never more power than there is.
-		f.Offered = min(f.Currents.ShortCircuit, f.Peak.At(h.Bank))
+		f.Offered = f.Currents.ShortCircuit
 	}
 	f.Charging = f.Offered
 	limit, ok := h.Controller.Output.Get()
 	if ok && h.Controller.Kind == MPPT && units.Exceeds(f.Charging, limit) {
 		f.Charging = limit
 	}
-	f.Power = f.Charging.At(h.Bank)
+	// An upper bound of the current times the voltage can be more power than
+	// the panels have.
+	f.Power = min(f.Charging.At(h.Bank), f.Peak)
 	f.OutputRequired = units.Scale(max(f.Charging, limit), continuousFactor)
+	if h.Controller.Kind == PWM {
+		// The same current flows on both sides, so both need what the array
+		// side needs.
+		f.OutputRequired = max(f.OutputRequired, f.Currents.Required)
+	}
 }
 
 // checkResult reports the first result that no float64 holds. A limit can

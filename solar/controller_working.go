@@ -31,7 +31,6 @@ func (f Fit) outputSteps(s *working.Sheet) {
 	s.Formula("P", f.Peak, "W", "nameplate power of the array", "n * m * P_panel")
 	if h.Controller.Kind == PWM {
 		s.Choose("controller", "PWM", "the panels are tied to the bank and give about their short-circuit current", tiedToBank)
-		s.Formula("I_offered", f.Offered, "A", "into the bank in full sun, not limited", "min(I_all, P / V_bank)")
 	} else {
 		s.Given("η", f.Efficiency, "%", "efficiency of the controller")
 		s.Formula("I_offered", f.Offered, "A", "into the bank in full sun, not limited", "η/100 * P / V_bank")
@@ -41,15 +40,23 @@ func (f Fit) outputSteps(s *working.Sheet) {
 		s.Given("I_limit", limit, "A", "output limit of the controller")
 	}
 	bank := "I_offered"
+	if h.Controller.Kind == PWM {
+		bank = "I_all"
+	}
 	if limited && h.Controller.Kind == MPPT {
 		bank = "I_bank"
 		s.Formula(bank, f.Charging, "A", "into the bank in full sun", "min(I_offered, I_limit)")
 	}
-	s.Formula("P_bank", f.Power, "W", "into the bank in full sun", bank+" * V_bank")
+	s.Formula("P_bank", f.Power, "W", "into the bank in full sun, no more than the panels have", "min("+bank+" * V_bank, P)")
 	const what = "required of conductors and fuse to the bank"
-	if limited {
+	switch {
+	case h.Controller.Kind == PWM && limited:
+		s.Formula("I_out", f.OutputRequired, "A", what+", no less than on the array's side", "max(I_required, k_continuous * max(I_all, I_limit))")
+	case h.Controller.Kind == PWM:
+		s.Formula("I_out", f.OutputRequired, "A", what+", as on the array's side", "k_continuous * k_continuous * I_all")
+	case limited:
 		s.Formula("I_out", f.OutputRequired, "A", what, "k_continuous * max("+bank+", I_limit)")
-	} else {
+	default:
 		s.Formula("I_out", f.OutputRequired, "A", what, "k_continuous * "+bank)
 	}
 }
@@ -140,8 +147,20 @@ func (f Fit) outputFindings() (list []working.Finding) {
 			Fix:     "Put more panels in series.",
 		})
 	}
-	if limit, ok := c.Output.Get(); ok && units.Exceeds(f.Offered, limit) {
-		list = append(list, f.overOutput(limit))
+	offered := f.Offered
+	if c.Kind == PWM {
+		offered = f.Currents.Maximum
+	}
+	limit, ok := c.Output.Get()
+	if !ok {
+		list = append(list, working.Finding{
+			Severity: working.Caution, Rule: "output-limit-not-stated", Source: inputLimit,
+			Numbers: []working.Number{{Name: "offered", Value: offered}, bank},
+			Message: "The output limit of the controller is not stated: whether it carries the array, and what its conductor must carry at most, is not judged.",
+			Fix:     "Look for it in the datasheet, and size conductor and fuse to the bank for it.",
+		})
+	} else if units.Exceeds(offered, limit) {
+		list = append(list, f.overOutput(offered, limit))
 	}
 	if c.Kind == PWM && units.Exceeds(f.Peak, f.Power) {
 		list = append(list, working.Finding{
@@ -155,8 +174,8 @@ func (f Fit) outputFindings() (list []working.Finding) {
 }
 
 // overOutput says that the array offers more than the controller passes on.
-func (f Fit) overOutput(limit units.Current) working.Finding {
-	numbers := []working.Number{{Name: "offered", Value: f.Offered}, {Name: "limit", Value: limit}}
+func (f Fit) overOutput(offered, limit units.Current) working.Finding {
+	numbers := []working.Number{{Name: "offered", Value: offered}, {Name: "limit", Value: limit}}
 	if f.Hookup.Controller.Kind == PWM {
 		return working.Finding{
 			Severity: working.Caution, Rule: "current-above-controller", Source: inputLimit, Numbers: numbers,

@@ -147,11 +147,11 @@ func TestFitFindings(t *testing.T) {
 		}, []string{"current-above-controller", "input-current-not-stated", "panels-tied-to-bank"}},
 		{"three strings", func(h *solar.Hookup) {
 			h.Array.Series, h.Array.Parallel, h.Controller.Output = 1, 3, units.None[units.Current]()
-		}, []string{"fuse-each-string", "input-current-not-stated"}},
+		}, []string{"output-limit-not-stated", "fuse-each-string", "input-current-not-stated"}},
 		{"three strings with fuses", func(h *solar.Hookup) {
 			h.Array.Series, h.Array.Parallel, h.Controller.Output = 1, 3, units.None[units.Current]()
 			h.StringFuse = units.Some(10 * units.Ampere)
-		}, []string{"input-current-not-stated"}},
+		}, []string{"output-limit-not-stated", "input-current-not-stated"}},
 	} {
 		h := demo()
 		c.change(&h)
@@ -201,6 +201,30 @@ func TestNames(t *testing.T) {
 	} {
 		if got.String() != want {
 			t.Errorf("%#v is %q, want %q", got, got.String(), want)
+		}
+	}
+}
+
+// TestBothSidesOfPWM: a PWM controller ties its panels to the bank, so the same
+// current flows on both sides and both need 156 % of it (NEC 690.8, from
+// memory): two panels of 5.9 A, 5.9 · 2 · 1.25 · 1.25 = 18.44 A, whatever the
+// voltage of the bank.
+func TestBothSidesOfPWM(t *testing.T) {
+	for _, bank := range []units.Voltage{10 * units.Volt, 13 * units.Volt, 26 * units.Volt} {
+		f, err := solar.FitController(solar.Hookup{
+			Rules: solar.NEC2017, Bank: bank, Coldest: units.Celsius(-10),
+			Array: solar.Array{Series: 1, Parallel: 2, Panel: solar.Panel{Power: 100 * units.Watt, Voc: 22 * units.Volt, Vmp: 18 * units.Volt,
+				Isc: 5.9 * units.Ampere, VoltageCoefficient: units.Some(-0.3 * units.PercentPerKelvin)}},
+			Controller: solar.Controller{Kind: solar.PWM, InputVoltage: 50 * units.Volt, Output: units.Some(11 * units.Ampere)},
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if units.Compare(f.OutputRequired, 18.4375*units.Ampere) != 0 || units.Exceeds(f.Power, 200*units.Watt) {
+			t.Errorf("bank of %v: required %v, power %v", bank, f.OutputRequired, f.Power)
+		}
+		if !has(f.Findings(), "current-above-controller") {
+			t.Errorf("bank of %v: 14.75 A on a controller for 11 A is not found", bank)
 		}
 	}
 }
