@@ -75,6 +75,7 @@ func checkNames(d *decoder, r Rig) {
 			d.fail(at("circuits", i, "device.at"), strconv.Quote(dev.At), "an end of the circuit: "+c.From+" or "+c.To)
 		}
 	}
+	checkEnds(d, r)
 	for i, c := range r.Circuits {
 		if c.Feeder != "" {
 			named(at("circuits", i, "feeder"), c.Feeder, circuits)
@@ -82,6 +83,11 @@ func checkNames(d *decoder, r Rig) {
 	}
 	if r.Converter != nil {
 		named("converter.bus", r.Converter.Bus, buses)
+		for _, b := range r.Buses {
+			if b.Name == r.Converter.Bus && b.Kind == loads.Direct {
+				d.fail("converter.bus", strconv.Quote(b.Name), "a bus of alternating current")
+			}
+		}
 	}
 	if r.Alarm != nil {
 		named("alarm.bus", r.Alarm.Bus, buses)
@@ -93,6 +99,46 @@ func checkNames(d *decoder, r Rig) {
 		}
 	}
 	checkRatios(d, r)
+}
+
+// checkEnds refuses what would take a circuit out of a check: a mark that does
+// not suit its ends, an end in other words, currents stated twice.
+func checkEnds(d *decoder, r Rig) {
+	for i, c := range r.Circuits {
+		if c.String && (c.From != "roof" || c.To != "controller" || r.Roof == nil) {
+			d.fail(at("circuits", i, "string"), "true", "only a circuit from \"roof\" to \"controller\", with the roof described")
+		}
+		if c.Regulated && c.From != "controller" && c.To != "tow charger" {
+			d.fail(at("circuits", i, "regulated"), "true", "only a circuit from \"controller\" or to \"tow charger\"")
+		}
+		if c.From == "controller" && c.To != "bank" {
+			d.fail(at("circuits", i, "to"), strconv.Quote(c.To), "\"bank\", for a circuit from \"controller\"")
+		}
+		direct := false
+		for _, b := range r.Buses {
+			direct = direct || b.Name == c.Bus && b.Kind == loads.Direct
+		}
+		if c.To == "inverter" && direct && c.From != "bank" {
+			d.fail(at("circuits", i, "from"), strconv.Quote(c.From), "\"bank\", for the direct-current circuit to \"inverter\"")
+		}
+		stated := 0
+		for _, is := range []bool{c.Current.IsSet(), c.Power.IsSet(), len(c.Loads) > 0} {
+			if is {
+				stated++
+			}
+		}
+		if stated > 1 {
+			d.fail(at("circuits", i, "current"), "stated more than once", "one of current, power and loads")
+		}
+	}
+	for i, l := range r.Loads {
+		if l.Count < 0 {
+			d.fail(at("loads", i, "count"), strconv.Itoa(l.Count), "1 or more")
+		}
+	}
+	if r.Bank.Series < 0 || r.Bank.Parallel < 0 {
+		d.fail("bank", "a negative number of batteries", "series and parallel of 1 or more")
+	}
 }
 
 // checkRatios refuses efficiencies and the like out of range here, where

@@ -62,6 +62,10 @@ func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine
 	}
 	line.Current = current
 	var found []working.Finding
+	if usual, ok := c.Usual.Get(); ok && units.Exceeds(usual, current) {
+		m.fail(path+".usual", strconv.Quote(usual.String()), "no more than the greatest current, "+current.String())
+		return line, false
+	}
 	drop, dropFound, ok := m.dropOf(path, c, current)
 	if !ok {
 		return line, false
@@ -227,7 +231,16 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 	}
 	circuit := wire.Circuit{
 		Installation: wire.Installation{Rules: rules, Size: c.Size, Insulation: c.Insulation},
-		Load:         current, Continuous: c.Continuous,
+		Load:         current, Continuous: c.Continuous || runsForHours(c),
+	}
+	if c.String {
+		// Sun above the nameplate, for hours: the panels' own rule.
+		need, err := solar.Currents(m.parallel())
+		if !m.ok(path, err) {
+			return nil, false
+		}
+		m.sheet(need.Working())
+		circuit.Load, circuit.Continuous = need.Required, false
 	}
 	var found []working.Finding
 	if d := c.Device; d != nil {
@@ -261,6 +274,12 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		found = append(found, f)
 	}
 	return found, true
+}
+
+// runsForHours reports whether a circuit ends at a machine that can be at its
+// full current for three hours or more, whatever the description says.
+func runsForHours(c Circuit) bool {
+	return c.To == "inverter" || c.From == "controller" || c.To == "tow charger"
 }
 
 // stringNeedsFuse asks the panels' rule, and keeps what it finds.

@@ -57,8 +57,8 @@ func (d *decoder) value(path string, n node, v reflect.Value, allowed string) {
 			return
 		}
 		i, err := strconv.Atoi(n.text)
-		if err != nil {
-			d.fail(path, n.text, or(allowed, "a whole number"))
+		if err != nil || i < 1 {
+			d.fail(path, n.text, or(allowed, "a whole number of 1 or more"))
 			return
 		}
 		v.SetInt(int64(i))

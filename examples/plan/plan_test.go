@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"encoding/json"
+	"errors"
 	"os"
 	"reflect"
 	"strings"
@@ -287,6 +288,40 @@ func TestVariants(t *testing.T) {
 	p = planOf(t, func(r *plan.Rig) { r.Shore.Loaded = true })
 	if _, ok := found(p, "shore", "measured-without-load"); ok {
 		t.Error("a voltage read under load is said to be read without")
+	}
+}
+
+// TestNothingIsSwitchedOff: a mark or a word that would take a circuit out of a
+// check is refused.
+func TestNothingIsSwitchedOff(t *testing.T) {
+	for path, change := range map[string]func(*plan.Rig){
+		"circuits[2].string":    func(r *plan.Rig) { r.Circuits[2].String = true },
+		"circuits[2].regulated": func(r *plan.Rig) { r.Circuits[2].Regulated = true },
+		"circuits[7].to":        func(r *plan.Rig) { r.Circuits[7].To, r.Circuits[7].Device.At = "battery", "controller" },
+		"circuits[0].from":      func(r *plan.Rig) { r.Circuits[0].From, r.Circuits[0].Device.At = "house battery", "house battery" },
+		"circuits[2].current":   func(r *plan.Rig) { r.Circuits[2].Current = units.Some(0.1 * units.Ampere) },
+		"circuits[2].usual":     func(r *plan.Rig) { r.Circuits[2].Usual = units.Some(300 * units.Ampere) },
+		"converter.bus":         func(r *plan.Rig) { r.Converter.Bus = "dc" },
+		"loads[0].count":        func(r *plan.Rig) { r.Loads[0].Count = -3 },
+		"bank":                  func(r *plan.Rig) { r.Bank.Parallel = -1 },
+	} {
+		rig := demo(t)
+		change(&rig)
+		_, err := plan.Make(rig)
+		var mistakes *plan.DescriptionError
+		if !errors.As(err, &mistakes) || len(mistakes.Problems) != 1 || mistakes.Problems[0].Path != path {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	// An inverter's cable is held against 125 % whether or not it is marked.
+	p := planOf(t, func(r *plan.Rig) { r.Circuits[0].Continuous, r.Circuits[0].Device.Rating = false, 175*units.Ampere })
+	if _, ok := found(p, "C1", "device-below-load"); !ok {
+		t.Error("175 A for an inverter that needs 195 A is not found")
+	}
+	// Four strings of 7.4 A need 46.25 A, not 29.6 A, on a wire for 30 A.
+	p = planOf(t, func(r *plan.Rig) { r.Roof.Panels, r.Roof.Series, r.Roof.Isc = 4, 1, 7.4*units.Ampere })
+	if s, ok := found(p, "C7", "load-above-ampacity"); !ok || s != working.Danger {
+		t.Error("four strings on 10 AWG are not found")
 	}
 }
 

@@ -36,6 +36,8 @@ func TestReadRefuses(t *testing.T) {
 		{`"capacity": "140 Ah"`, `"capacity": ""`, "bank.capacity", `""`, "text with a unit"},
 		{`"capacity": "140 Ah"`, `"capacity": "-140 Ah"`, "bank.capacity", `"-140 Ah"`, "> 0 Ah"},
 		{`"parallel": 2`, `"parallel": 2.5`, "bank.parallel", "2.5", "a whole number"},
+		{`"parallel": 2`, `"parallel": 0`, "bank.parallel", "0", "1 or more"},
+		{`"parallel": 2`, `"parallel": -5`, "bank.parallel", "-5", "1 or more"},
 		{`"parallel": 2`, `"parallel": "two"`, "bank.parallel", `"two"`, "a number"},
 		{`"direct": "RV low voltage"`, `"direct": "kindest"`, "rules.direct", `"kindest"`, "rule set: want one of"},
 		{`"kind": "constant current"`, `"kind": "lamp"`, "loads[0].kind", `"lamp"`, "motor"},

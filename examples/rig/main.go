@@ -51,6 +51,12 @@ func run(args []string, stdout, stderr io.Writer) int {
 	} else if err != nil {
 		return 2
 	}
+	given := false
+	flags.Visit(func(f *flag.Flag) { given = given || f.Name == "rig" })
+	if given && *file == "" {
+		fmt.Fprint(stderr, "rig: -rig names no file\n\n"+usage)
+		return 2
+	}
 	if flags.NArg() > 0 || *format != "text" && *format != "json" && *format != "markdown" {
 		fmt.Fprintf(stderr, "rig: unknown argument or format %q\n\n%s", append(flags.Args(), *format), usage)
 		return 2

@@ -79,6 +79,7 @@ func TestRefusals(t *testing.T) {
 		{[]string{"-rig", "no/such/file.json"}, 1, "no such file"},
 		{[]string{"-format", "poem"}, 2, "poem"},
 		{[]string{"mine.json"}, 2, "mine.json"},
+		{[]string{"-rig", ""}, 2, "names no file"},
 		{[]string{"-nonsense"}, 2, "nonsense"},
 		{[]string{"-h"}, 0, "Exit status"},
 	} {
