@@ -173,3 +173,37 @@ func TestOtherFindings(t *testing.T) {
 	wantFindings(t, "freezing within the table", must[battery.Freezing](t)(battery.FreezingPoint(0.25)).Findings())
 	wantFindings(t, "freezing below it", must[battery.Freezing](t)(battery.FreezingPoint(0.2)).Findings(), "below-freezing-table")
 }
+
+// TestColdIsNotSilent: known cold without a multiplier is said, and goes with
+// the multiplier, with the warmth, and comes back for lithium.
+func TestColdIsNotSilent(t *testing.T) {
+	for _, c := range []struct {
+		what     string
+		change   func(*battery.Bank)
+		found    bool
+		severity working.Severity
+	}{
+		{"lead at 15 °C", func(*battery.Bank) {}, true, working.Note},
+		{"lead at -25 °C", func(b *battery.Bank) { b.CellTemperature = units.Celsius(-25) }, true, working.Caution},
+		{"lithium at -5 °C", func(b *battery.Bank) { b.Battery, b.CellTemperature = lithium140(), units.Celsius(-5) }, true, working.Caution},
+		{"at 20 °C", func(b *battery.Bank) { b.CellTemperature = units.Celsius(20) }, false, 0},
+		{"with its multiplier", func(b *battery.Bank) { b.Multiplier = units.Some[units.Ratio](1.4) }, false, 0},
+		{"temperature unknown, which has a finding of its own", func(b *battery.Bank) { b.CellTemperature = units.Temperature{} }, false, 0},
+	} {
+		b := lead()
+		c.change(&b)
+		u, err := battery.Usable(b, units.None[units.Current]())
+		if err != nil {
+			t.Fatal(err)
+		}
+		found, severity := false, working.Severity(0)
+		for _, f := range u.Findings() {
+			if f.Rule == "cold-not-counted" {
+				found, severity = true, f.Severity
+			}
+		}
+		if found != c.found || severity != c.severity {
+			t.Errorf("%s: found %v as %v", c.what, found, severity)
+		}
+	}
+}

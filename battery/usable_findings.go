@@ -69,6 +69,7 @@ func (v Delivery) Findings() []working.Finding {
 func (u UsableCharge) Findings() []working.Finding {
 	f := u.Assembly.Findings()
 	f = append(f, u.depthFindings()...)
+	f = append(f, u.coldFindings()...)
 	if u.Current.IsSet() {
 		f = append(f, u.rateFindings()...)
 	} else if u.Assembly.Bank.Battery.Chemistry.IsLead() {
@@ -82,6 +83,30 @@ func (u UsableCharge) Findings() []working.Finding {
 	}
 	working.Sort(f)
 	return f
+}
+
+// ratedAt is the lowest temperature that capacities are marked for, 20 to 25 °C:
+// common practice.
+var ratedAt = units.Celsius(20)
+
+// coldFindings says when cells are known to be cold and the capacity is taken
+// as marked all the same.
+func (u UsableCharge) coldFindings() []working.Finding {
+	bank := u.Assembly.Bank
+	if t := bank.CellTemperature; !t.IsSet() || t.Compare(ratedAt) >= 0 || bank.Multiplier.IsSet() {
+		return nil
+	}
+	f := working.Finding{
+		Severity: working.Note, Rule: "cold-not-counted",
+		Message: "The cells are colder than capacities are marked for, and no multiplier is given: the capacity is taken as marked, and there is less.",
+		Numbers: []working.Number{{Name: "cells", Value: bank.CellTemperature}, {Name: "marked at", Value: ratedAt}, {Name: "taken as available", Value: u.Available}},
+		Fix:     "Give Multiplier from the table or the datasheet for this temperature.",
+		Source:  practice("a cold battery gives less than its marked capacity"),
+	}
+	if bank.CellTemperature.Compare(lithiumAdvised) <= 0 {
+		f.Severity = working.Caution
+	}
+	return []working.Finding{f}
 }
 
 // depthFindings says where the depth comes from and whether it is too deep.

@@ -88,7 +88,7 @@ func (u DayUse) Findings() []working.Finding {
 	if !u.Day.Idle.IsSet() {
 		return []working.Finding{idleNotStated(working.Number{Name: "without it", Value: u.Energy})}
 	}
-	if u.Loads > 0 && units.Exceeds(u.Idle, u.Loads) {
+	if units.Exceeds(u.Idle, u.Loads) {
 		return []working.Finding{{
 			Severity: working.Note, Rule: "idle-outweighs-loads", Source: idleHabit,
 			Numbers: []working.Number{{Name: "own use", Value: u.Idle}, {Name: "loads", Value: u.Loads}},

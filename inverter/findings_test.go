@@ -187,3 +187,26 @@ func TestWeakestFeedSetsTheLoop(t *testing.T) {
 		t.Errorf("loop %+v", l)
 	}
 }
+
+// TestBarelyAboveTheBreaker: 5.9 Ω let 20.34 A flow, which a breaker of 20 A
+// may carry for an hour; 1.2 Ω let five times its rating flow.
+func TestBarelyAboveTheBreaker(t *testing.T) {
+	for ohms, rule := range map[units.Resistance]string{
+		5.9 * units.Ohm: "fault-opens-slowly", 1.21 * units.Ohm: "fault-opens-slowly", 1.2 * units.Ohm: "opening-time-not-judged",
+	} {
+		p, err := inverter.FaultToFrame(inverter.FrameFault{Voltage: 120 * units.Volt, Metal: units.Some(ohms), Device: units.Some(20 * units.Ampere)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		wantRules(t, p, rule)
+	}
+}
+
+// TestIdleAlone: an inverter that is on all day for nothing is said.
+func TestIdleAlone(t *testing.T) {
+	u, err := inverter.EnergyADay(inverter.Day{Efficiency: 90 * units.Percent, Idle: units.Some(22 * units.Watt), On: 24 * units.Hour})
+	if err != nil {
+		t.Fatal(err)
+	}
+	wantRules(t, u, "idle-outweighs-loads")
+}

@@ -161,6 +161,12 @@ func (p FaultPath) Working() *working.Sheet {
 	return s
 }
 
+// opensAtOnce is how many times its rating opens a breaker without delay, and
+// breakerSpeed where that is from.
+const opensAtOnce = 5
+
+var breakerSpeed = working.Source{Title: "a breaker opens without delay from five times its rating up, or more", Provenance: working.CommonPractice}
+
 // Findings returns what is wrong with the path, and what is not judged.
 func (p FaultPath) Findings() []working.Finding {
 	numbers := []working.Number{{Name: "fault current", Value: p.Current}}
@@ -192,6 +198,13 @@ func (p FaultPath) Findings() []working.Finding {
 			Severity: working.Danger, Rule: "fault-cannot-open-device", Source: currentDivision, Numbers: numbers,
 			Message: "The fault current is not above the device: it stays closed and the frame stays live.",
 			Fix:     "Find the resistance in ground wire and bond, or use a smaller device.",
+		}}
+	}
+	if device, _ := p.Fault.Device.Get(); units.Exceeds(opensAtOnce*device, p.Current) {
+		return []working.Finding{{
+			Severity: working.Danger, Rule: "fault-opens-slowly", Source: breakerSpeed, Numbers: numbers,
+			Message: "The fault current is less than five times the device: it may stay closed for minutes or for good, with the frame live.",
+			Fix:     "Find the resistance in ground wire and bond.",
 		}}
 	}
 	return []working.Finding{{

@@ -2,6 +2,7 @@ package loads_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/drawbar/loads"
@@ -125,5 +126,22 @@ func TestZeroResultsDoNotPanic(t *testing.T) {
 	}
 	if got := rules(t, loads.Ledger{}.Findings()); len(got) != 2 {
 		t.Errorf("the zero Ledger has findings %v", got)
+	}
+}
+
+// TestPowerFactorText: which of watts and volt-amperes is a bound depends on
+// what the nameplate gives.
+func TestPowerFactorText(t *testing.T) {
+	ac := loads.Bus{Name: "ac", Kind: loads.Alternating, Voltage: 120 * units.Volt}
+	for want, rating := range map[string]loads.Rating{
+		"its volt-amperes are counted as its watts": {Power: units.Some(48 * units.Watt)},
+		"its watts are counted as its volt-amperes": {Current: units.Some(10 * units.Ampere)},
+	} {
+		l := fridge()
+		l.Rating = rating
+		f := take(t, ac, l).Findings()
+		if len(f) != 1 || f[0].Rule != "power-factor-not-stated" || !strings.Contains(f[0].Message, want) {
+			t.Errorf("%v: %+v, want %q", rating, f, want)
+		}
 	}
 }

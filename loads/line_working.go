@@ -8,7 +8,7 @@ import (
 )
 
 var (
-	unityAssumed = working.Source{Title: "a power factor that nobody states is taken as 1, the least volt-amperes there can be", Provenance: working.CommonPractice}
+	unityAssumed = working.Source{Title: "a power factor that nobody states is taken as 1, so that watts and volt-amperes are the same number", Provenance: working.CommonPractice}
 	unityOfHeat  = working.Source{Title: "current and voltage of a resistance are in phase", Provenance: working.Definition}
 	kindOfLoad   = working.Source{Title: "Ohm's law for a resistance; a regulated supply and a running motor keep their power", Provenance: working.CommonPractice}
 )
@@ -169,10 +169,14 @@ func (v Line) Findings() []working.Finding {
 		})
 	}
 	if v.PowerFactorAssumed {
+		message := ", so its volt-amperes are counted as its watts and may be more."
+		if v.Rating.Current.IsSet() || v.Rating.Apparent.IsSet() {
+			message = ", so its watts are counted as its volt-amperes and may be fewer; its energy is the most there can be."
+		}
 		f = append(f, working.Finding{
 			Severity: working.Note,
 			Rule:     "power-factor-not-stated",
-			Message:  "No power factor is stated for " + strconv.Quote(v.Name) + ", so its volt-amperes are counted as its watts and may be more.",
+			Message:  "No power factor is stated for " + strconv.Quote(v.Name) + message,
 			Numbers:  []working.Number{{Name: "apparent power", Value: v.Apparent}, {Name: "power", Value: v.Power}},
 			Fix:      "State the power factor, or the amperes beside the watts of its nameplate; 0.6 is usual for a small supply.",
 			Source:   unityAssumed,

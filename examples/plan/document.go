@@ -202,7 +202,11 @@ func (p Plan) noteSection() section {
 	s := section{title: "Notes"}
 	for _, f := range p.Findings {
 		if f.Severity == working.Note {
-			s.items = append(s.items, item{text: f.Where + ": " + f.Message + " " + f.Fix})
+			text := f.Where + ": " + f.Message
+			if len(f.Numbers) > 0 {
+				text += " Numbers: " + strings.Join(f.Numbers, ", ") + "."
+			}
+			s.items = append(s.items, item{text: text + " " + f.Fix})
 		}
 	}
 	return s

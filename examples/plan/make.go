@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -147,6 +148,10 @@ func (m *maker) finish() {
 		if ok && (f.Severity == working.Note || gathered[i].where == f.where) {
 			if !strings.Contains(", "+gathered[i].where+",", ", "+f.where+",") {
 				gathered[i].where += ", " + f.where
+				// The numbers of the first would read as those of all.
+				if !slices.Equal(gathered[i].Numbers, f.Numbers) {
+					gathered[i].Numbers = nil
+				}
 			}
 			continue
 		}

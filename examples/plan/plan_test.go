@@ -201,6 +201,26 @@ func TestWhatMustBeSaid(t *testing.T) {
 	}
 }
 
+// TestNotesCarryTheirNumbers: what must be said is said with its numbers, and
+// the numbers of one part are not said of another.
+func TestNotesCarryTheirNumbers(t *testing.T) {
+	text := strings.Join(strings.Fields(planOf(t, func(*plan.Rig) {}).Text()), " ")
+	for _, want := range []string{"measured 113 V", "takes 1.487 V, at 24 A", "start 7.56 kVA", "inverter 3 kVA", "generator 2.2 kVA"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in the text", want)
+		}
+	}
+	for _, f := range planOf(t, func(*plan.Rig) {}).Findings {
+		if strings.Contains(f.Where, ", ") && len(f.Numbers) > 0 {
+			for _, n := range f.Numbers {
+				if strings.Contains(n, "fault current") || strings.Contains(n, "ampacity") {
+					t.Errorf("%s: %s is said of all of %s", f.Rule, n, f.Where)
+				}
+			}
+		}
+	}
+}
+
 // TestFalseAlarms: what is in order is not found wanting.
 func TestFalseAlarms(t *testing.T) {
 	p := planOf(t, func(*plan.Rig) {})
