@@ -1,18 +1,22 @@
 package battery
 
-import (
-	"math"
-
-	"example.com/drawbar/units"
-)
+import "example.com/drawbar/units"
 
 // A Battery is one battery as its label and datasheet describe it. Chemistry,
 // Capacity and Voltage are needed; every other field has the default of the
 // chemistry or, where it says so, none.
 type Battery struct {
-	Chemistry Chemistry     // must be given
-	Capacity  units.Charge  // as marked, > 0
-	Voltage   units.Voltage // nominal, of whole cells, within 10 %; > 0
+	Chemistry Chemistry    // must be given
+	Capacity  units.Charge // as marked, > 0
+	// Voltage is the nominal one, > 0. Without Cells it tells how many there
+	// are, and a voltage that no usual number of them makes is refused.
+	Voltage units.Voltage
+	// Cells in series inside the battery, 1 to 1000. If not given, the usual
+	// number whose cells come nearest to their nominal voltage: of lead-acid 1,
+	// 2, 3, 4, 6, 12, 18 or 24, at 1.9 V to 2.15 V each; of lithium 1, 4, 8, 12,
+	// 15 or 16, at 3 V to 3.4 V each. So lithium marked 48 V is taken to have 15
+	// cells, with a finding that it may have 16.
+	Cells units.Opt[int]
 	// RatedOver is the time that Capacity is marked for, > 0: 20 h for most
 	// lead-acid. Not the time of your own discharge.
 	RatedOver units.Opt[units.Elapsed]
@@ -35,6 +39,9 @@ type Battery struct {
 	OpenCircuit units.Opt[units.Voltage]
 	// ChargeLow and ChargeHigh limit the cell temperature while charging.
 	ChargeLow, ChargeHigh units.Temperature
+	// ChargeVoltage is the greatest that a charger may put on the battery, from
+	// the nominal voltage to half as much again.
+	ChargeVoltage units.Opt[units.Voltage]
 }
 
 // A Bank is batteries of one kind: strings of Series batteries, Parallel of
@@ -54,6 +61,8 @@ type Bank struct {
 	// lead bank's compartment to the outside, >= 0. 0 is no opening; not given
 	// is unknown, which is a finding.
 	Vent units.Opt[units.Area]
+	// Charging is how the charger sets its voltage; see [Compensate].
+	Charging Charging
 }
 
 // An Assembly is the result of [Assemble]: a bank as its terminals show it,
@@ -69,9 +78,11 @@ type Assembly struct {
 	Resistance  units.Opt[units.Resistance] // inside the bank; not given if the battery's is not
 	RatedOver   units.Elapsed               // time that Capacity is marked for
 	Exponent    units.Ratio                 // Peukert's
-	Depth       units.Ratio                 // part of the charge that may be taken out
+	Depth       units.Ratio                 // part of the charge that may be taken out, settled
 	ChargeLow   units.Temperature           // of the cells; not given: no limit known
 	ChargeHigh  units.Temperature           // of the cells
+	// ChargeVoltage is the greatest of the bank; not given: no limit known.
+	ChargeVoltage units.Opt[units.Voltage]
 }
 
 // Assemble returns what b is at its terminals. Series adds volts and
@@ -93,7 +104,7 @@ func (b Bank) assemble(op string) (Assembly, error) {
 	}
 	f, one := b.Battery.Chemistry.figures(), b.Battery
 	series, parallel := units.Ratio(b.Series), units.Ratio(b.Parallel)
-	cells := one.cells()
+	cells, other := one.cells()
 	a := Assembly{
 		Bank:        b,
 		Cells:       cells * b.Series,
@@ -103,9 +114,14 @@ func (b Bank) assemble(op string) (Assembly, error) {
 		OpenCircuit: units.Scale(one.OpenCircuit.Or(units.Scale(f.OpenCircuit.Value, units.Ratio(cells))), series),
 		RatedOver:   one.RatedOver.Or(f.RatedOver.Value),
 		Exponent:    one.Exponent.Or(f.Exponent.Value),
-		Depth:       one.Usable.Or(f.PlanningDepth.Value),
+		Depth:       units.Settle(one.Usable.Or(f.PlanningDepth.Value)),
 		ChargeLow:   one.ChargeLow.Or(f.ChargeLow.Value),
 		ChargeHigh:  one.ChargeHigh.Or(f.ChargeHigh.Value),
+	}
+	if most, ok := one.ChargeVoltage.Get(); ok {
+		a.ChargeVoltage = units.Some(units.Scale(most, series))
+	} else if each := f.ChargeVoltage.Value; each != 0 && other == 0 { // a guess is no limit
+		a.ChargeVoltage = units.Some(units.Scale(each, units.Ratio(a.Cells)))
 	}
 	a.Energy = a.Capacity.At(a.Voltage)
 	if r, ok := one.Resistance.Get(); ok {
@@ -123,18 +139,17 @@ func (b Bank) assemble(op string) (Assembly, error) {
 	return a, nil
 }
 
-// cells returns how many cells in series make the voltage of b, at least 1.
-func (b Battery) cells() int {
-	n := math.Round(units.In(b.Voltage, b.Chemistry.figures().CellVoltage.Value))
-	return int(min(max(n, 1), mostCells))
+// parts is the range of a part that is not nothing.
+func parts() units.Bounds[units.Ratio] { return units.Above[units.Ratio](0).AtMost(1) }
+
+// checkExponent refuses an exponent of Peukert's law below 1 or above 2. It
+// reports plain numbers: a ratio would show in percent.
+func checkExponent(op string, k units.Ratio) error {
+	if units.Between[units.Ratio](1, 2).Contains(k) {
+		return nil
+	}
+	return &units.RangeError{Op: op, Field: "Exponent", Value: float64(k), Allowed: allowed("1 to 2")}
 }
-
-// mostCells is beyond any battery, and keeps a nonsense voltage countable.
-const mostCells = 1000
-
-// The ranges of the inputs.
-func exponents() units.Bounds[units.Ratio] { return units.Between[units.Ratio](1, 2) }
-func parts() units.Bounds[units.Ratio]     { return units.Above[units.Ratio](0).AtMost(1) }
 
 var (
 	cellTemperatures = units.TemperatureBounds{Low: units.Celsius(-60), High: units.Celsius(80)}
@@ -160,7 +175,10 @@ func (b Bank) check(op string) error {
 	if err := checkOpt(op, "Multiplier", b.Multiplier, units.AtLeast[units.Ratio](1)); err != nil {
 		return err
 	}
-	return checkOpt(op, "Vent", b.Vent, units.AtLeast[units.Area](0))
+	if err := checkOpt(op, "Vent", b.Vent, units.AtLeast[units.Area](0)); err != nil {
+		return err
+	}
+	return b.Charging.check(op, units.Scale(b.Battery.Voltage, units.Ratio(b.Series)))
 }
 
 // check reports the first field of b out of range.
@@ -171,14 +189,16 @@ func (b Battery) check(op string) error {
 	if err := units.Above[units.Charge](0).Check(op, "Capacity", b.Capacity); err != nil {
 		return err
 	}
-	if err := b.checkVoltage(op); err != nil {
+	if err := b.checkCells(op); err != nil {
 		return err
 	}
 	if err := checkOpt(op, "RatedOver", b.RatedOver, units.Above[units.Elapsed](0)); err != nil {
 		return err
 	}
-	if err := checkOpt(op, "Exponent", b.Exponent, exponents()); err != nil {
-		return err
+	if k, ok := b.Exponent.Get(); ok {
+		if err := checkExponent(op, k); err != nil {
+			return err
+		}
 	}
 	if err := checkOpt(op, "Usable", b.Usable, parts()); err != nil {
 		return err
@@ -198,18 +218,10 @@ func (b Battery) check(op string) error {
 	if err := checkOpt(op, "OpenCircuit", b.OpenCircuit, units.Above[units.Voltage](0)); err != nil {
 		return err
 	}
-	return b.checkTemperatures(op)
-}
-
-// checkVoltage refuses a voltage that no whole number of cells makes: a
-// chemistry or a voltage was mistaken for another.
-func (b Battery) checkVoltage(op string) error {
-	if err := units.Above[units.Voltage](0).Check(op, "Voltage", b.Voltage); err != nil {
+	if err := checkOpt(op, "ChargeVoltage", b.ChargeVoltage, chargeVoltages(b.Voltage)); err != nil {
 		return err
 	}
-	nominal := units.Scale(b.Chemistry.figures().CellVoltage.Value, units.Ratio(b.cells()))
-	near := units.Between(units.Scale(nominal, 0.9), units.Scale(nominal, 1.1))
-	return near.Check(op, "Voltage", b.Voltage)
+	return b.checkTemperatures(op)
 }
 
 // checkTemperatures checks the limits that are given, and that a cell can be

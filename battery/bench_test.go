@@ -62,6 +62,7 @@ func TestNoAllocations(t *testing.T) {
 			return err
 		},
 		"FreezingPoint": func() error { _, err := battery.FreezingPoint(0.4); return err },
+		"Compensate":    func() error { _, err := battery.Compensate(leftOn()); return err },
 		"Ventilate":     func() error { _, err := battery.Ventilate(lead()); return err },
 		"Figures":       func() error { _, err := battery.Gel.Figures(); return err },
 	} {

@@ -18,6 +18,7 @@ func hold() battery.Hold {
 		Bank: battery.Bank{
 			Battery: b, Series: 2, Parallel: 2, CellTemperature: units.Celsius(20),
 			Multiplier: units.Some[units.Ratio](1.1), Vent: units.Some(20 * units.SquareCentimetre),
+			Charging: off(),
 		},
 		Draw:          battery.Draw{Power: units.Some(800 * units.Watt)},
 		StateOfCharge: units.Some(80 * units.Percent),
@@ -74,6 +75,7 @@ func TestEveryFieldIsChecked(t *testing.T) {
 		{"OpenCircuit", notPositive, func(h *battery.Hold, x float64) { h.Bank.Battery.OpenCircuit = units.Some(units.Voltage(x)) }, ""},
 		{"ChargeLow", append([]float64{-60.1, 80.1}, notFinite...), func(h *battery.Hold, x float64) { h.Bank.Battery.ChargeLow = units.Celsius(x) }, ""},
 		{"ChargeHigh", append([]float64{-0.1, 80.1}, notFinite...), func(h *battery.Hold, x float64) { h.Bank.Battery.ChargeHigh = units.Celsius(x) }, ""},
+		{"ChargeVoltage", append([]float64{3.65, 12.79, 19.21, 29.2}, notPositive...), func(h *battery.Hold, x float64) { h.Bank.Battery.ChargeVoltage = units.Some(units.Voltage(x)) }, ""},
 		// Of a bank.
 		{"CellTemperature", append([]float64{-60.1, 80.1, -300}, notFinite...), func(h *battery.Hold, x float64) { h.Bank.CellTemperature = units.Celsius(x) }, ""},
 		{"Multiplier", append([]float64{0.99}, notPositive...), func(h *battery.Hold, x float64) { h.Bank.Multiplier = units.Some(units.Ratio(x)) }, ""},
@@ -113,6 +115,30 @@ func TestEveryFieldIsChecked(t *testing.T) {
 		if _, err := ask(hold()); err != nil {
 			t.Errorf("%s: the everyday question fails: %v", op, err)
 		}
+	}
+}
+
+func TestLargestBank(t *testing.T) {
+	b := demoBank()
+	b.Series, b.Parallel = 1000, 1000
+	a := must[battery.Assembly](t)(battery.Assemble(b))
+	if a.Batteries != 1000000 || a.Cells != 4000 {
+		t.Errorf("%d batteries, %d cells in series", a.Batteries, a.Cells)
+	}
+}
+
+// A given zero is allowed where it can be meant, and is not a missing value.
+func TestGivenZeros(t *testing.T) {
+	h := hold()
+	h.Leads, h.StateOfCharge = units.Some[units.Resistance](0), units.Some[units.Ratio](0)
+	h.Bank.Multiplier = units.Some[units.Ratio](1) // the least there is
+	h.Bank.Vent, h.Bank.CellTemperature = units.Some[units.Area](0), units.Celsius(0)
+	if e := must[battery.Endurance](t)(battery.HoldUp(h)); e.Hold != h || e.StateOfCharge != 0 || e.Time != 0 {
+		t.Errorf("got %+v", e)
+	}
+	l := must[battery.Limits](t)(battery.CheckLimits(battery.Demand{Bank: demoBank(), Discharge: units.Some[units.Current](0), Charge: units.Some[units.Current](0)}))
+	if l.DischargeEach != units.Some[units.Current](0) || l.ChargeEach != units.Some[units.Current](0) {
+		t.Errorf("got %+v", l)
 	}
 }
 
@@ -198,6 +224,12 @@ func TestResultTooLargeOrSmall(t *testing.T) {
 			_, err := battery.Assemble(b)
 			return err
 		}},
+		{"Resistance", func() error { // shared until nothing is left
+			b := demoBank()
+			b.Battery.Resistance = units.Some[units.Resistance](5e-324)
+			_, err := battery.Assemble(b)
+			return err
+		}},
 		{"OpenCircuit", func() error {
 			b := demoBank()
 			b.Series, b.Battery.OpenCircuit = 1000, units.Some[units.Voltage](1e308)
@@ -223,6 +255,18 @@ func TestResultTooLargeOrSmall(t *testing.T) {
 			return err
 		}},
 		{"MostPower", func() error {
+			b := demoBank()
+			b.Parallel, b.Battery.DischargeLimit, b.Battery.Resistance = 1, units.Some[units.Current](1e308), units.None[units.Resistance]()
+			_, err := battery.HoldUp(battery.Hold{Bank: b, Draw: battery.Draw{Power: units.Some(units.Watt)}})
+			return err
+		}},
+		{"DischargeLimit", func() error { // of the whole bank, with a resistance that bounds the power
+			b := demoBank()
+			b.Battery.DischargeLimit = units.Some[units.Current](1e308)
+			_, err := battery.HoldUp(battery.Hold{Bank: b, Draw: battery.Draw{Power: units.Some(units.Watt)}})
+			return err
+		}},
+		{"DischargeLimit", func() error {
 			b := demoBank()
 			b.Battery.DischargeLimit, b.Battery.Resistance = units.Some[units.Current](1e308), units.None[units.Resistance]()
 			_, err := battery.HoldUp(battery.Hold{Bank: b, Draw: battery.Draw{Power: units.Some(units.Watt)}})

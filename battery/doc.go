@@ -1,7 +1,8 @@
 // Package battery answers what a bank of batteries really gives: how many
 // ampere-hours and watt-hours can be taken out of it at a current, how long
-// it feeds a load, what its voltage falls to meanwhile, and what currents it
-// may see, with every string connected and with one dropped out.
+// it feeds a load, what its voltage falls to meanwhile, what currents it may
+// see, with every string connected and with one dropped out, and what voltage
+// a charger that corrects for temperature puts on it.
 //
 //	endurance, err := battery.HoldUp(battery.Hold{
 //		Bank: battery.Bank{

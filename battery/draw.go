@@ -57,7 +57,7 @@ func (c Circuit) underLoad(op string) (Sag, error) {
 	s := Sag{Circuit: c}
 	if p, ok := c.Draw.Power.Get(); ok {
 		v, r := float64(c.OpenCircuit), float64(c.Internal)
-		root := units.Minus(v*v, 4*r*float64(p))
+		root := c.root()
 		if root < 0 {
 			most := units.Power(v * v / (4 * r))
 			return Sag{}, &units.RangeError{Op: op, Field: "Power", Value: p, Allowed: units.Above[units.Power](0).AtMost(most)}
@@ -79,6 +79,13 @@ func (c Circuit) underLoad(op string) (Sag, error) {
 	s.Power = s.Current.At(s.Voltage)
 	s.Lost = s.Current.Heating(c.Internal)
 	return s.finite(op)
+}
+
+// root returns what is under the root for a constant power: 0 if it is all
+// that the source can give, below 0 if it is more.
+func (c Circuit) root() float64 {
+	v := float64(c.OpenCircuit)
+	return units.Minus(v*v, 4*float64(c.Internal)*float64(c.Draw.Power.Or(0)))
 }
 
 // finite refuses what no float64 holds.
@@ -133,6 +140,12 @@ func (d Draw) check(op string) error {
 		return err
 	}
 	return checkOpt(op, "Resistance", d.Resistance, units.AtLeast[units.Resistance](0))
+}
+
+// isShort reports whether more is lost before the load than reaches it. No
+// load is made to run so: it is a short circuit, through whatever lies in it.
+func (s Sag) isShort() bool {
+	return units.Compare(s.Voltage, units.Scale(s.Circuit.OpenCircuit, 0.5)) < 0
 }
 
 // belowCutOff reports whether the load has stopped: it does at the cut-off

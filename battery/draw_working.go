@@ -20,17 +20,32 @@ func (g Sag) Working() *working.Sheet {
 	return s
 }
 
+// nothing is the part of two numbers that nine digits of each do not bring out
+// of their difference.
+const nothing = 1e-6
+
 // steps appends the steps that end in U and I, from V_0 and R_i.
 func (g Sag) steps(s *working.Sheet) {
 	d := g.Circuit.Draw
 	if p, ok := d.Power.Get(); ok {
 		s.Given("P", p, "W", "constant power of the load")
-		s.Formula("U", g.Voltage, "V", "voltage at the load: the sag raises the current",
-			"(V_0 + sqrt(pow(V_0, 2) - 4*R_i/1000*P)) / 2")
+		formula := "(V_0 + sqrt(pow(V_0, 2) - 4*R_i/1000*P)) / 2"
+		v := float64(g.Circuit.OpenCircuit)
+		switch root := g.Circuit.root(); {
+		case root == 0:
+			formula = "V_0 / 2" // all that the source can give
+		case root < nothing*v*v: // operands as printed may make it less than 0
+			formula = "(V_0 + sqrt(max(pow(V_0, 2) - 4*R_i/1000*P, 0))) / 2"
+		}
+		s.Formula("U", g.Voltage, "V", "voltage at the load: the sag raises the current", formula)
 		s.Formula("I", g.Current, "A", "current", "P / U")
 	} else if i, ok := d.Current.Get(); ok {
 		s.Given("I", i, "A", "constant current of the load")
-		s.Formula("U", g.Voltage, "V", "voltage at the load", "V_0 - I*R_i/1000")
+		if g.Voltage < units.Scale(g.Circuit.OpenCircuit, nothing) {
+			s.Given("U", g.Voltage, "V", "voltage at the load: the current is all that the source can give, and next to nothing is left")
+		} else {
+			s.Formula("U", g.Voltage, "V", "voltage at the load", "V_0 - I*R_i/1000")
+		}
 	} else {
 		s.Given("R_load", d.Resistance.Or(0), "mΩ", "resistance of the load")
 		s.Formula("I", g.Current, "A", "current", "1000*V_0 / (R_i + R_load)")
@@ -57,7 +72,11 @@ func (e Endurance) Working() *working.Sheet {
 	e.limitSteps(s)
 	e.Usable.steps(s)
 	s.Given("s", e.StateOfCharge, "%", "state of charge at the beginning")
-	s.Formula("C_hold", e.Charge, "Ah", "charge down to the depth", "C_avail * max(d - (100 - s), 0)*pct")
+	if e.share() <= 0 {
+		s.Choose("how long", units.Elapsed(0).String(), "the bank begins at or below its depth", working.Source{})
+		return s
+	}
+	s.Formula("C_hold", e.Charge, "Ah", "charge down to the depth", "C_avail * (d - (100 - s))*pct")
 	if e.End != ByDepth {
 		s.Choose("how long", units.Elapsed(0).String(), "stopped by the "+e.End.String(), working.Source{})
 		return s

@@ -22,6 +22,7 @@ func pair() battery.Bank {
 		},
 		Series: 1, Parallel: 2,
 		CellTemperature: units.Celsius(0),
+		Charging:        battery.Charging{Compensation: units.Some(0 * units.Volt)},
 	}
 }
 
@@ -48,7 +49,7 @@ func ExampleAssemble_error() {
 	fmt.Println(err)
 	fmt.Println(errors.Is(err, units.ErrRange))
 	// Output:
-	// battery.Assemble: Voltage = 8 V, want 8.64 V to 10.56 V
+	// battery.Assemble: Voltage = 8 V, want 3 V to 3.4 V for each of 1, 4, 8, 12, 15 or 16 cells; give Cells if there is another number of them
 	// true
 }
 
@@ -76,6 +77,28 @@ func ExampleUsable() {
 	// at not given: 100.0 Ah, 1200 Wh
 	// at 10 A: 100.0 Ah, 1200 Wh
 	// at 40 A: 75.8 Ah, 909 Wh
+}
+
+// A lead-acid profile left on after the change to lithium.
+func ExampleCompensate() {
+	bank := pair()
+	bank.Charging = battery.Charging{
+		Absorption:   units.Some(14.4 * units.Volt),
+		Compensation: units.Some(-4 * units.Millivolt),
+		Coldest:      units.Celsius(-10),
+	}
+	v, err := battery.Compensate(bank)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f of %.2f allowed\n", v.Voltage, v.Limit.Or(0))
+	for _, f := range v.Findings() {
+		fmt.Println(f.Severity, f.Rule)
+	}
+	// Output:
+	// 15.24 V of 14.60 V allowed
+	// danger compensation-on-lithium
 }
 
 func ExampleExponentFrom() {
@@ -199,7 +222,7 @@ func ExampleChemistry_Figures() {
 	fmt.Println(f.ChargeLow.Value, f.ChargeLow.Source.Provenance)
 	fmt.Println(f.PlanningDepth.Value, f.PlanningDepth.Source.Provenance)
 	// Output:
-	// 0 °C memory
+	// 0 °C common practice
 	// 80 % common practice
 }
 

@@ -27,9 +27,13 @@ type Figures struct {
 	// ChargeLow and ChargeHigh limit the temperature of the cells while they
 	// are charged. ChargeLow is not given for lead-acid.
 	ChargeLow, ChargeHigh Figure[units.Temperature]
-	// Gassing is the current that a charger above float drives into gas, in
-	// mA per Ah, as ventilation is worked out with; 0 for lithium.
-	Gassing Figure[units.Ratio]
+	// ChargeVoltage is the greatest of one cell. It is 0, no limit, for
+	// lead-acid: what is too much there goes with temperature and time.
+	ChargeVoltage Figure[units.Voltage]
+	// Gassing is the current that a charger above float drives into gas, for
+	// each ampere-hour of capacity, as ventilation is worked out with; 0 A for
+	// lithium.
+	Gassing Figure[units.Current]
 }
 
 // Figures returns the defaults of c. A chemistry that there is not, the zero
@@ -75,9 +79,11 @@ var (
 	}
 	leadExponents = practice("published ranges of Peukert's exponent by type; it grows with age")
 	nearLinear    = practice("lithium iron phosphate is near linear in normal use")
-	chargeWarm    = working.Source{
-		Title: "datasheets of lithium iron phosphate packs, charging 0 to 45 °C", Provenance: working.Memory,
-	}
+	// chargeWarm is the one wording of both ranges of temperature, wherever a
+	// lithium bank is judged by one of them.
+	chargeWarm = practice("lithium iron phosphate is not charged at or below 0 °C; cell datasheets allow 0 to 60 °C, 5 to 45 °C is recommended, warmer it ages faster")
+	chargeFull = practice("lithium iron phosphate is charged to 3.65 V a cell at most")
+	chargeLead = practice("no one voltage is the limit of lead-acid: it goes with temperature and time")
 	leadHot    = practice("pause the charge of lead-acid above 50 °C")
 	gasFlooded = working.Source{
 		Body: "CENELEC", Title: "EN 50272-2 (IEC 62485-2)",
@@ -97,28 +103,31 @@ var chemistryFigures = [...]Figures{
 		PlanningDepth: figure(50*units.Percent, leadPlan), HardDepth: figure(80*units.Percent, leadHard),
 		RatedOver: figure(20*units.Hour, twentyHours), Exponent: figure[units.Ratio](1.3, leadExponents),
 		ExponentLow: figure[units.Ratio](1.2, leadExponents), ExponentHigh: figure[units.Ratio](1.6, leadExponents),
-		ChargeHigh: figure(units.Celsius(50), leadHot), Gassing: figure[units.Ratio](20, gasFlooded),
+		ChargeHigh: figure(units.Celsius(50), leadHot), Gassing: figure(20*units.Milliampere, gasFlooded),
+		ChargeVoltage: figure(0*units.Volt, chargeLead),
 	},
 	{ // AGM
 		CellVoltage: figure(2*units.Volt, leadCell), OpenCircuit: figure(12.80/6*units.Volt, sealedFull),
 		PlanningDepth: figure(50*units.Percent, leadPlan), HardDepth: figure(80*units.Percent, leadHard),
 		RatedOver: figure(20*units.Hour, twentyHours), Exponent: figure[units.Ratio](1.15, leadExponents),
 		ExponentLow: figure[units.Ratio](1.05, leadExponents), ExponentHigh: figure[units.Ratio](1.15, leadExponents),
-		ChargeHigh: figure(units.Celsius(50), leadHot), Gassing: figure[units.Ratio](8, gasSealed),
+		ChargeHigh: figure(units.Celsius(50), leadHot), Gassing: figure(8*units.Milliampere, gasSealed),
+		ChargeVoltage: figure(0*units.Volt, chargeLead),
 	},
 	{ // Gel
 		CellVoltage: figure(2*units.Volt, leadCell), OpenCircuit: figure(12.80/6*units.Volt, sealedFull),
 		PlanningDepth: figure(50*units.Percent, leadPlan), HardDepth: figure(80*units.Percent, leadHard),
 		RatedOver: figure(20*units.Hour, twentyHours), Exponent: figure[units.Ratio](1.25, leadExponents),
 		ExponentLow: figure[units.Ratio](1.1, leadExponents), ExponentHigh: figure[units.Ratio](1.25, leadExponents),
-		ChargeHigh: figure(units.Celsius(50), leadHot), Gassing: figure[units.Ratio](8, gasSealed),
+		ChargeHigh: figure(units.Celsius(50), leadHot), Gassing: figure(8*units.Milliampere, gasSealed),
+		ChargeVoltage: figure(0*units.Volt, chargeLead),
 	},
 	{ // LithiumIronPhosphate
 		CellVoltage: figure(3.2*units.Volt, lithiumCell), OpenCircuit: figure(3.3511*units.Volt, lithiumFull),
 		PlanningDepth: figure(80*units.Percent, lithiumPlan), HardDepth: figure(100*units.Percent, lithiumHard),
 		RatedOver: figure(5*units.Hour, fiveHours), Exponent: figure[units.Ratio](1, nearLinear),
 		ExponentLow: figure[units.Ratio](1, nearLinear), ExponentHigh: figure[units.Ratio](1.05, nearLinear),
-		ChargeLow: figure(units.Celsius(0), chargeWarm), ChargeHigh: figure(units.Celsius(45), chargeWarm),
-		Gassing: figure[units.Ratio](0, noGas),
+		ChargeLow: figure(units.Celsius(0), chargeWarm), ChargeHigh: figure(units.Celsius(60), chargeWarm),
+		Gassing: figure(0*units.Ampere, noGas), ChargeVoltage: figure(3.65*units.Volt, chargeFull),
 	},
 }

@@ -6,31 +6,39 @@ import (
 )
 
 // Findings returns what a bank brings with it wherever it is used, worst
-// first: cold or unknown cell temperature, and for lead-acid hydrogen and
-// freezing.
-func (a Assembly) Findings() []working.Finding {
+// first: cold, hot or unknown cells, a charger set wrongly or not stated, for
+// lead-acid hydrogen and freezing, and a number of cells that is a guess.
+func (a Assembly) Findings() []working.Finding { return a.findings(1 - a.Depth) }
+
+// findings are those of a bank that comes down to the state of charge lowest.
+func (a Assembly) findings(lowest units.Ratio) []working.Finding {
 	var f []working.Finding
 	switch c := a.Bank.Battery.Chemistry; {
 	case c.IsLithium():
 		f = append(f, a.lithiumCold()...)
 	case c.IsLead():
 		f = append(f, a.hydrogen())
-		f = append(f, a.freezing()...)
+		f = append(f, a.freezing(lowest)...)
 	}
 	f = append(f, a.hot()...)
+	f = append(f, a.charging()...)
+	f = append(f, a.cellsGuessed()...)
 	working.Sort(f)
 	return f
 }
 
 // The sources of the findings below.
 var (
-	plating  = practice("lithium iron phosphate is not charged at or below 0 °C; cell datasheets allow 0 to 60 °C, 5 to 45 °C is recommended")
 	explodes = practice("charging lead-acid gives off hydrogen, which explodes from 4 % in air")
+	counted  = practice("batteries are made with usual numbers of cells, and the nominal voltage tells which")
 	unknowns = practice("what is not known is not taken for good")
 )
 
-// lithiumAdvised is the lowest temperature that lithium should be charged at.
-var lithiumAdvised = units.Celsius(5)
+// Lithium is best charged between these; see chargeWarm.
+var (
+	lithiumAdvised     = units.Celsius(5)
+	lithiumAdvisedHigh = units.Celsius(45)
+)
 
 // lithiumCold returns what the cell temperature of a lithium bank means.
 func (a Assembly) lithiumCold() []working.Finding {
@@ -43,7 +51,7 @@ func (a Assembly) lithiumCold() []working.Finding {
 			Message: "The temperature of the lithium cells is not known. Charged at or below freezing they are damaged for good, without a sign.",
 			Numbers: numbers,
 			Fix:     "Measure the cells, not the air, on the coldest morning, and give CellTemperature. Protection that refuses a cold charge needs checking.",
-			Source:  plating,
+			Source:  chargeWarm,
 		}}
 	case t.Compare(a.ChargeLow) <= 0 || t.Compare(waterFreezes) <= 0:
 		return []working.Finding{{
@@ -51,7 +59,7 @@ func (a Assembly) lithiumCold() []working.Finding {
 			Message: "The lithium cells are at or below freezing or the lowest temperature for charging; a limit below freezing is the maker's word for that battery alone. Charged there they are damaged for good; where protection refuses the charge, sun, converter and alternator give nothing until they are warm.",
 			Numbers: numbers,
 			Fix:     "Warm the cells or their compartment before charging, and count on no charge on cold mornings.",
-			Source:  plating,
+			Source:  chargeWarm,
 		}}
 	case t.Compare(lithiumAdvised) < 0:
 		return []working.Finding{{
@@ -59,24 +67,58 @@ func (a Assembly) lithiumCold() []working.Finding {
 			Message: "The lithium cells are colder than is recommended for charging, though the limit allows it. Batteries of one bank differ by some kelvins.",
 			Numbers: append(numbers, working.Number{Name: "recommended", Value: lithiumAdvised}),
 			Fix:     "Charge gently, and know where the sensor of the protection sits.",
-			Source:  plating,
+			Source:  chargeWarm,
 		}}
 	}
 	return nil
 }
 
-// hot returns a finding above the highest temperature for charging.
+// hot returns what warm cells mean for charging.
 func (a Assembly) hot() []working.Finding {
 	t := a.Bank.CellTemperature
-	if !t.IsSet() || !a.ChargeHigh.IsSet() || t.Compare(a.ChargeHigh) <= 0 {
+	numbers := []working.Number{{Name: "cells", Value: t}, {Name: "highest for charging", Value: a.ChargeHigh}}
+	switch {
+	case !t.IsSet():
+		return nil
+	case a.ChargeHigh.IsSet() && t.Compare(a.ChargeHigh) > 0:
+		return []working.Finding{{
+			Severity: working.Caution, Rule: "too-hot-to-charge",
+			Message: "The cells are above the highest temperature for charging.",
+			Numbers: numbers,
+			Fix:     "Stop the charge until they have cooled; shade or ventilate the compartment.",
+			Source:  a.figures().ChargeHigh.Source,
+		}}
+	case a.Bank.Battery.Chemistry.IsLithium() && t.Compare(lithiumAdvisedHigh) > 0:
+		return []working.Finding{{
+			Severity: working.Note, Rule: "lithium-warm",
+			Message: "The lithium cells are warmer than is recommended for charging, though the limit allows it: they age faster.",
+			Numbers: append(numbers, working.Number{Name: "recommended at most", Value: lithiumAdvisedHigh}),
+			Fix:     "Shade or ventilate the compartment.",
+			Source:  chargeWarm,
+		}}
+	}
+	return nil
+}
+
+// cellsGuessed says when the voltage would allow another number of cells.
+func (a Assembly) cellsGuessed() []working.Finding {
+	one := a.Bank.Battery
+	if one.Chemistry.check("") != nil {
+		return nil
+	}
+	n, other := one.cells()
+	if other == 0 {
 		return nil
 	}
 	return []working.Finding{{
-		Severity: working.Caution, Rule: "too-hot-to-charge",
-		Message: "The cells are above the highest temperature for charging.",
-		Numbers: []working.Number{{Name: "cells", Value: t}, {Name: "highest for charging", Value: a.ChargeHigh}},
-		Fix:     "Stop the charge until they have cooled; shade or ventilate the compartment.",
-		Source:  a.figures().ChargeHigh.Source,
+		Severity: working.Note, Rule: "cells-guessed",
+		Message: "The voltage of the battery is that of either of two usual numbers of cells. The one nearer to nominal is taken, and no limit of the charge voltage with it.",
+		Numbers: []working.Number{
+			{Name: "voltage", Value: one.Voltage}, {Name: "cells taken", Value: units.Ratio(n), Unit: "1"},
+			{Name: "it may have", Value: units.Ratio(other), Unit: "1"},
+		},
+		Fix:    "State the number of cells, from the datasheet.",
+		Source: counted,
 	}}
 }
 
@@ -110,38 +152,38 @@ func (a Assembly) hydrogen() working.Finding {
 	return f
 }
 
-// freezing returns what the cold does to the electrolyte of a lead bank.
-func (a Assembly) freezing() []working.Finding {
+// freezing returns what the cold does to the electrolyte of a lead bank that
+// comes down to the state of charge lowest.
+func (a Assembly) freezing(lowest units.Ratio) []working.Finding {
 	t := a.Bank.CellTemperature
-	planned, flat := freezingAt(1-a.Depth), freezingAt(0)
+	down, flat := freezingAt(lowest), freezingAt(0)
 	f := working.Finding{
 		Numbers: []working.Number{
-			{Name: "cells", Value: t}, {Name: "freezes at 25 % charge", Value: flat.Point},
+			{Name: "cells", Value: t}, {Name: "lowest state of charge", Value: lowest}, {Name: "freezes at 25 % charge", Value: flat.Point},
 		},
 		Fix:    "Keep the bank charged in the cold, disconnect what drains it, or take it in.",
 		Source: freezingSource,
 	}
-	if !planned.Warmer {
-		f.Numbers = append(f.Numbers, working.Number{Name: "at the planned depth", Value: planned.Point})
+	if !down.Warmer {
+		f.Numbers = append(f.Numbers, working.Number{Name: "freezes at that state", Value: down.Point})
 	}
-	const bursts = " The flatter it is, the milder the cold that freezes it. A frozen battery bursts and must not be charged."
+	const bursts = " The flatter it is, the milder the cold that freezes it. A frozen battery splits its case, spills acid and must not be charged."
 	switch {
 	case !t.IsSet():
 		f.Severity, f.Rule = working.Note, "lead-temperature-unknown"
 		f.Message = "The temperature of the cells is not known, so capacity in the cold and freezing are not judged." + bursts
 		f.Source = unknowns
-	case t.Compare(planned.Point) <= 0:
+	case t.Compare(down.Point) <= 0:
 		f.Severity, f.Rule = working.Danger, "lead-freezes"
-		f.Message = "Taken down to the planned depth, the electrolyte freezes at this temperature." + bursts
-	case planned.Warmer && t.Compare(waterFreezes) <= 0:
+		f.Message = "At the lowest state of charge that the bank is in or is planned for, the electrolyte freezes at this temperature." + bursts
+	case down.Warmer && t.Compare(waterFreezes) <= 0:
 		// The table has no row down there, so its last one is a bound on the
 		// wrong side.
 		f.Severity, f.Rule = working.Caution, "lead-may-freeze"
-		f.Message = "The planned depth is below the end of the table, at 25 % charge: the electrolyte can freeze at this temperature." + bursts
-		f.Numbers = []working.Number{{Name: "cells", Value: t}, {Name: "planned state of charge", Value: 1 - a.Depth}, {Name: "freezes at 25 % charge", Value: flat.Point}}
+		f.Message = "The lowest state of charge that the bank is in or is planned for is below the end of the table, at 25 %: the electrolyte can freeze at this temperature." + bursts
 	case t.Compare(flat.Point) <= 0:
 		f.Severity, f.Rule = working.Caution, "lead-freezes-if-flat"
-		f.Message = "Charged to the planned depth or better the electrolyte stays liquid by the table, but a flatter battery can freeze at this temperature." + bursts
+		f.Message = "At the lowest state of charge that is planned the electrolyte stays liquid by the table, but a flatter battery can freeze at this temperature." + bursts
 	case t.Compare(waterFreezes) <= 0:
 		f.Severity, f.Rule = working.Note, "lead-freezes-if-flat"
 		f.Message = "A flat lead-acid battery can freeze at this temperature; the table ends at 25 % charge." + bursts

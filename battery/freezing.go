@@ -57,12 +57,15 @@ func FreezingPoint(state units.Ratio) (Freezing, error) {
 func freezingAt(state units.Ratio) Freezing {
 	lo, hi := freezingTable[0], freezingTable[0]
 	for _, row := range freezingTable {
-		if units.Compare(row.charge, state) <= 0 {
-			lo, hi = row, row
-			continue
+		side := units.Compare(row.charge, state)
+		if side > 0 {
+			hi = row
+			break
 		}
-		hi = row
-		break
+		lo, hi = row, row
+		if side == 0 {
+			break
+		}
 	}
 	f := Freezing{
 		StateOfCharge: state, Point: lo.point, LowCharge: lo.charge, HighCharge: hi.charge,

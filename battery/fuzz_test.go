@@ -3,6 +3,7 @@ package battery_test
 import (
 	"errors"
 	"math"
+	"reflect"
 	"testing"
 
 	"example.com/drawbar/battery"
@@ -32,6 +33,15 @@ func fuzzBank(capacity, voltage, over, exponent, usable, limit, resistance, cels
 	if flags&256 != 0 {
 		b.Multiplier, b.Vent = units.Some(units.Ratio(exponent)), units.Some(units.Area(resistance))
 	}
+	if flags&2048 != 0 {
+		b.Battery.Cells, b.Battery.ChargeVoltage = units.Some(series), units.Some(units.Voltage(limit))
+	}
+	if flags&4096 != 0 {
+		b.Charging = battery.Charging{Absorption: units.Some(units.Voltage(voltage * usable * 2)), Compensation: units.Some(units.Voltage(-resistance))}
+	}
+	if flags&8192 != 0 {
+		b.Charging.Reference, b.Charging.Coldest, b.Charging.Cells = units.Celsius(over), units.Celsius(celsius), units.Some(parallel)
+	}
 	return b
 }
 
@@ -40,7 +50,28 @@ func addSeeds(f *testing.F) {
 	f.Add(792000.0, 6.0, 72000.0, 1.25, 0.5, 100.0, 0.002, 15.0, 2, 2, uint16(1|8|64|256), 600.0, 0.7)
 	f.Add(792000.0, 12.0, 72000.0, 1.25, 0.5, 1.0, 0.002, 60.0, 1, 1, uint16(3|32), 20.0, 0.2)
 	f.Add(math.NaN(), math.Inf(1), math.Copysign(0, -1), 0.0, -300.0, math.MaxFloat64, 5e-324, -273.2, -3, 9999, uint16(511), math.NaN(), 2.0)
+	f.Add(360000.0, 12.8, 25.0, 1.05, 0.56, 14.6, 0.004, -22.0, 4, 6, uint16(4|32|128|2048|4096|8192), 130.0, 1.0)
 	f.Add(1e307, 2.0, 1e-300, 2.0, 1e-300, 1e308, 1e308, 80.0, 1000, 1000, uint16(2|511&^7), 1e308, 1e-300)
+}
+
+// checkFinite demands that every number of a result, of whatever depth, is
+// finite.
+func checkFinite(t *testing.T, result any) {
+	t.Helper()
+	var walk func(v reflect.Value, path string)
+	walk = func(v reflect.Value, path string) {
+		switch v.Kind() {
+		case reflect.Float64:
+			if x := v.Float(); math.IsNaN(x) || math.IsInf(x, 0) {
+				t.Errorf("%s is %v", path, x)
+			}
+		case reflect.Struct:
+			for i := range v.NumField() {
+				walk(v.Field(i), path+"."+v.Type().Field(i).Name)
+			}
+		}
+	}
+	walk(reflect.ValueOf(result), reflect.TypeOf(result).Name())
 }
 
 // checkOutcome demands a typed error or finite numbers that are not negative.
@@ -78,6 +109,7 @@ func FuzzHoldUp(f *testing.F) {
 		e, err := battery.HoldUp(h)
 		checkOutcome(t, err, float64(e.Time), float64(e.Charge), float64(e.Energy), float64(e.Sag.Voltage), float64(e.Sag.Current),
 			float64(e.MostPower.Or(0)), float64(e.Usable.Energy))
+		checkFinite(t, e)
 		if err == nil && units.Exceeds(e.Charge, e.Usable.Charge) {
 			t.Fatalf("gives %v of %v usable", e.Charge, e.Usable.Charge)
 		}
@@ -94,6 +126,7 @@ func FuzzUsable(f *testing.F) {
 		b := fuzzBank(capacity, voltage, over, exponent, usable, limit, resistance, celsius, series, parallel, flags)
 		u, err := battery.Usable(b, units.Some(units.Current(load)))
 		checkOutcome(t, err, float64(u.Charge), float64(u.Energy), float64(u.Factor), float64(u.Assembly.OpenCircuit))
+		checkFinite(t, u)
 		if err == nil && units.Exceeds(u.Charge, u.Assembly.Capacity) {
 			t.Fatalf("%v usable of %v", u.Charge, u.Assembly.Capacity)
 		}
@@ -107,6 +140,7 @@ func FuzzAssemble(f *testing.F) {
 		b := fuzzBank(capacity, voltage, over, exponent, usable, limit, resistance, celsius, series, parallel, flags)
 		a, err := battery.Assemble(b)
 		checkOutcome(t, err, float64(a.Voltage), float64(a.Energy), float64(a.OpenCircuit), float64(a.Resistance.Or(0)))
+		checkFinite(t, a)
 		if err == nil && (a.Cells < b.Series || a.Batteries < b.Parallel || a.Bank != b) {
 			t.Fatalf("%d cells, %d batteries of %+v", a.Cells, a.Batteries, b)
 		}
@@ -120,6 +154,7 @@ func FuzzVentilate(f *testing.F) {
 		b := fuzzBank(capacity, voltage, over, exponent, usable, limit, resistance, celsius, series, parallel, flags)
 		v, err := battery.Ventilate(b)
 		checkOutcome(t, err, float64(v.Flow), float64(v.ByFlow), float64(v.Opening))
+		checkFinite(t, v)
 		if err == nil && (!b.Battery.Chemistry.IsLead() || units.Exceeds(1100*units.SquareMillimetre, v.Opening)) {
 			t.Fatalf("%v: openings of %v", b.Battery.Chemistry, v.Opening)
 		}
@@ -134,6 +169,7 @@ func FuzzFreezingPoint(f *testing.F) {
 	f.Fuzz(func(t *testing.T, state float64) {
 		z, err := battery.FreezingPoint(units.Ratio(state))
 		checkOutcome(t, err, float64(z.StateOfCharge), -z.Point.Celsius())
+		checkFinite(t, z)
 		if err == nil && (z.Point.Compare(z.LowPoint) > 0 || z.Point.Compare(z.HighPoint) < 0) {
 			t.Fatalf("%v freezes at %v, outside its rows %v and %v", state, z.Point, z.LowPoint, z.HighPoint)
 		}
@@ -160,6 +196,19 @@ func FuzzParseChemistry(f *testing.F) {
 	})
 }
 
+func FuzzCompensate(f *testing.F) {
+	addSeeds(f)
+	f.Fuzz(func(t *testing.T, capacity, voltage, over, exponent, usable, limit, resistance, celsius float64, series, parallel int, flags uint16, _, _ float64) {
+		v, err := battery.Compensate(fuzzBank(capacity, voltage, over, exponent, usable, limit, resistance, celsius, series, parallel, flags))
+		checkOutcome(t, err, float64(v.Voltage), float64(v.Limit.Or(0)))
+		checkFinite(t, v)
+		if err == nil && v.Coldest.Compare(v.Reference) < 0 && units.Exceeds(v.Absorption, v.Voltage) {
+			t.Fatalf("at %v, colder than %v, %v falls to %v", v.Coldest, v.Reference, v.Absorption, v.Voltage)
+		}
+		_, _ = v.Working().Text(), v.Findings()
+	})
+}
+
 func FuzzCheckLimits(f *testing.F) {
 	addSeeds(f)
 	f.Fuzz(func(t *testing.T, capacity, voltage, over, exponent, usable, limit, resistance, celsius float64, series, parallel int, flags uint16, load, charge float64) {
@@ -168,6 +217,7 @@ func FuzzCheckLimits(f *testing.F) {
 			Discharge: units.Some(units.Current(load)), Charge: units.Some(units.Current(charge)),
 		})
 		checkOutcome(t, err, float64(l.Discharge.Or(0)), float64(l.ChargeOneOut.Or(0)), float64(l.DischargeOthers.Or(0)))
+		checkFinite(t, l)
 		_, _ = l.Working().Text(), l.Findings()
 	})
 }
@@ -189,6 +239,7 @@ func FuzzUnderLoad(f *testing.F) {
 		}
 		s, err := battery.UnderLoad(c)
 		checkOutcome(t, err, float64(s.Voltage), float64(s.Current), float64(s.Power), float64(s.Lost))
+		checkFinite(t, s)
 		if err == nil && units.Exceeds(s.Voltage, c.OpenCircuit) {
 			t.Fatalf("%v under load, %v at rest", s.Voltage, c.OpenCircuit)
 		}
@@ -203,6 +254,7 @@ func FuzzExponentFrom(f *testing.F) {
 		a := battery.Rating{Capacity: units.Charge(ca), Over: units.Elapsed(ha)}
 		x, err := battery.ExponentFrom(a, battery.Rating{Capacity: units.Charge(cb), Over: units.Elapsed(hb)})
 		checkOutcome(t, err, float64(x.Value), float64(x.CurrentA), float64(x.CurrentB))
+		checkFinite(t, x)
 		_, _ = x.Working().Text(), x.Findings()
 	})
 }
@@ -217,6 +269,7 @@ func FuzzDeliver(f *testing.F) {
 			Exponent: units.Ratio(exponent), Current: units.Current(current),
 		})
 		checkOutcome(t, err, float64(v.Charge), float64(v.Time), float64(v.Law))
+		checkFinite(t, v)
 		if err == nil && units.Exceeds(v.Charge, v.Discharge.Rating.Capacity) {
 			t.Fatalf("%v delivered of %v", v.Charge, v.Discharge.Rating.Capacity)
 		}

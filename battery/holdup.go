@@ -51,15 +51,18 @@ func (e End) String() string {
 // An Endurance is the result of [HoldUp].
 type Endurance struct {
 	Hold          Hold                     // as used
-	StateOfCharge units.Ratio              // where it begins
+	StateOfCharge units.Ratio              // where it begins, settled
 	Sag           Sag                      // voltage and current meanwhile
 	Usable        UsableCharge             // from full, at that current
 	Charge        units.Charge             // from StateOfCharge down to the depth
 	Limit         units.Opt[units.Current] // of discharge, of the whole bank
-	MostPower     units.Opt[units.Power]   // that a load can have within Limit
-	Time          units.Elapsed            // 0 if the load does not start, or the bank is down already
-	End           End                      // what ends it
-	Energy        units.Energy             // that the load gets in Time
+	// MostPower is what a load can have within Limit and with the voltage not
+	// below its cut-off, where it just stops; 0 W if the bank at rest is below
+	// that. Not given if Limit is not.
+	MostPower units.Opt[units.Power]
+	Time      units.Elapsed // 0 if the load does not start, or the bank is down already
+	End       End           // what ends it
+	Energy    units.Energy  // that the load gets in Time
 }
 
 // HoldUp returns how long the bank of h feeds its load:
@@ -86,7 +89,9 @@ func HoldUp(h Hold) (Endurance, error) {
 	if err := h.check(op); err != nil {
 		return Endurance{}, err
 	}
-	e := Endurance{Hold: h, StateOfCharge: h.StateOfCharge.Or(1)}
+	// Settled, as the depth is: where they all but cancel, what is left is a
+	// number that can be followed by hand.
+	e := Endurance{Hold: h, StateOfCharge: units.Settle(h.StateOfCharge.Or(1))}
 	e.Sag, err = Circuit{
 		OpenCircuit: h.OpenCircuit.Or(a.Voltage),
 		Internal:    a.Resistance.Or(0) + h.Leads.Or(0),
@@ -100,6 +105,9 @@ func HoldUp(h Hold) (Endurance, error) {
 		return Endurance{}, err
 	}
 	e.Limit = a.dischargeLimit(a.Bank.Parallel)
+	if err := checkOpt(op, "DischargeLimit", e.Limit, units.Bounds[units.Current]{}); err != nil {
+		return Endurance{}, err
+	}
 	e.MostPower = e.mostPower()
 	e.Charge = units.Scale(e.Usable.Available, max(e.share(), 0))
 	e.Time = e.Charge.Lasts(e.Sag.Current)
@@ -112,23 +120,26 @@ func HoldUp(h Hold) (Endurance, error) {
 	if err := units.AtLeast[units.Energy](0).Check(op, "Energy", e.Energy); err != nil {
 		return Endurance{}, err
 	}
-	if err := checkOpt(op, "MostPower", e.MostPower, units.Above[units.Power](0)); err != nil {
+	if err := checkOpt(op, "MostPower", e.MostPower, units.AtLeast[units.Power](0)); err != nil {
 		return Endurance{}, err
 	}
 	return e, nil
 }
 
-// mostPower returns what a load can have within the limit. Beyond half the
-// short-circuit current more current is less power.
+// mostPower returns what a load can have within the limit and down to the
+// cut-off. Beyond half the short-circuit current more current is less power.
 func (e Endurance) mostPower() units.Opt[units.Power] {
 	i, ok := e.Limit.Get()
 	if !ok {
 		return units.None[units.Power]()
 	}
 	c := e.Sag.Circuit
-	if c.Internal > 0 {
-		i = min(i, c.OpenCircuit.Across(2*c.Internal))
+	cut := c.CutOff.Or(0)
+	if units.Compare(c.OpenCircuit, cut) <= 0 {
+		return units.Some[units.Power](0)
 	}
+	// Without resistance the last two are infinite, and the limit decides.
+	i = min(i, c.OpenCircuit.Across(2*c.Internal), (c.OpenCircuit - cut).Across(c.Internal))
 	return units.Some(i.At(c.OpenCircuit - i.Through(c.Internal)))
 }
 
@@ -138,12 +149,14 @@ func (e Endurance) share() units.Ratio {
 	return units.Minus(e.Usable.Assembly.Depth, 1-e.StateOfCharge)
 }
 
-// check reports the first field of h out of range, but for Bank and Draw.
+// lowest returns the least charged that the bank gets: where it begins, or
+// where the depth lets it come to.
+func (e Endurance) lowest() units.Ratio { return min(1-e.Usable.Assembly.Depth, e.StateOfCharge) }
+
+// check reports the first field of h out of range, but for those that Bank and
+// Circuit check.
 func (h Hold) check(op string) error {
 	if err := checkOpt(op, "StateOfCharge", h.StateOfCharge, units.Between[units.Ratio](0, 1)); err != nil {
-		return err
-	}
-	if err := checkOpt(op, "OpenCircuit", h.OpenCircuit, units.Above[units.Voltage](0)); err != nil {
 		return err
 	}
 	return checkOpt(op, "Leads", h.Leads, units.AtLeast[units.Resistance](0))

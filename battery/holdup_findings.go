@@ -1,7 +1,6 @@
 package battery
 
 import (
-	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
 )
 
@@ -18,11 +17,11 @@ var (
 func (g Sag) Findings() []working.Finding {
 	numbers := []working.Number{{Name: "voltage", Value: g.Voltage}, {Name: "current", Value: g.Current}}
 	switch cut, ok := g.Circuit.CutOff.Get(); {
-	case units.Compare(g.Voltage, 0) <= 0:
+	case g.isShort():
 		return []working.Finding{{
 			Severity: working.Danger, Rule: "short-circuit",
-			Message: "All the voltage is lost before the load: this is a short circuit. Only a fuse with the interrupting rating for this current stops it.",
-			Numbers: numbers,
+			Message: "More than half of the voltage is lost before the load: this is a short circuit, and it burns what it flows through. Only a fuse with the interrupting rating for this current stops it.",
+			Numbers: append(numbers, working.Number{Name: "at rest", Value: g.Circuit.OpenCircuit}),
 			Fix:     "Fit the fuse at the battery. " + working.DeferToCode,
 			Source:  ohmsLaw,
 		}}
@@ -47,9 +46,10 @@ func (g Sag) Findings() []working.Finding {
 }
 
 // Findings returns what needs attention, worst first: what the bank brings
-// with it, why the load does not run, and what is left out.
+// with it, freezing being judged at the lowest state of charge that it begins
+// in or is taken down to, why the load does not run, and what is left out.
 func (e Endurance) Findings() []working.Finding {
-	f := e.Usable.Findings()
+	f := e.Usable.findings(e.lowest())
 	f = append(f, e.Sag.Findings()...)
 	f = append(f, e.limitFindings()...)
 	if e.share() <= 0 {

@@ -35,7 +35,7 @@ func (v Ventilation) Working() *working.Sheet {
 	s := working.NewSheet("Ventilation of a " + v.Assembly.Bank.Battery.Chemistry.String() + " bank")
 	s.Given("n_cell", units.Ratio(v.Assembly.Cells), "1", "cells in series, not batteries")
 	s.Given("C", v.Assembly.Capacity, "Ah", "capacity of all strings")
-	s.Constant("I_gas", v.Gassing, "1", "gassing current above float, mA per Ah", v.Assembly.figures().Gassing.Source)
+	s.Constant("I_gas", v.Gassing, "mA", "gassing current above float, of each Ah", v.Assembly.figures().Gassing.Source)
 	s.Constant("q", airPerCharge, "1", "air, m³/h for each cell and ampere of gassing", airSource)
 	s.Formula("Q", v.Flow, "m³/h", "air that is needed", "q * n_cell * I_gas * C / 1000")
 	s.Constant("r", openingPerM3, "1", "cm² of opening for each m³/h", openingSource)

@@ -10,11 +10,23 @@ func (l Limits) Working() *working.Sheet {
 	s := working.NewSheet("Current limits of a bank")
 	s.Given("n_p", units.Ratio(l.Assembly.Bank.Parallel), "1", "strings in parallel")
 	one := l.Assembly.Bank.Battery
+	if l.nothingKnown() {
+		s.Given("C_b", one.Capacity, "Ah", "capacity of one battery, as marked")
+		s.Formula("C", l.Assembly.Capacity, "Ah", "capacity of the bank", "n_p * C_b")
+		s.Choose("limits", "not given", "neither a demand nor a limit was stated", working.Source{})
+		return s
+	}
 	side{"dis", "discharge", l.Demand.Discharge, one.DischargeLimit, l.Discharge, l.DischargeOneOut,
 		l.DischargeEach, l.DischargeOthers}.steps(s)
 	side{"chg", "charge", l.Demand.Charge, one.ChargeLimit, l.Charge, l.ChargeOneOut,
 		l.ChargeEach, l.ChargeOthers}.steps(s)
 	return s
+}
+
+// nothingKnown reports whether there is neither a demand nor a limit.
+func (l Limits) nothingKnown() bool {
+	one := l.Assembly.Bank.Battery
+	return !l.Demand.Discharge.IsSet() && !l.Demand.Charge.IsSet() && !one.DischargeLimit.IsSet() && !one.ChargeLimit.IsSet()
 }
 
 // A side is one direction of current: what is demanded, the limit of one

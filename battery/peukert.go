@@ -30,7 +30,8 @@ type Exponent struct {
 //
 // It holds between the two currents and little beyond them: three ratings of
 // one battery seldom give one exponent. A value below 1, which would mean that
-// haste gives more, is a result with a finding; [Deliver] refuses it.
+// haste gives more, or above 2, which no battery shows, is a result with a
+// finding; [Deliver] refuses it.
 //
 // A rating that is not above 0 and finite gives a [*units.RangeError], and so
 // do two ratings of the same current, and two of which the one with the
@@ -52,8 +53,9 @@ func ExponentFrom(a, b Rating) (Exponent, error) {
 	}
 	k := math.Log(float64(a.Over)/float64(b.Over)) / math.Log(float64(x.CurrentB)/float64(x.CurrentA))
 	x.Value = units.Ratio(k)
-	if err := units.Above[units.Ratio](0).Check(op, "Exponent", x.Value); err != nil {
-		return Exponent{}, err
+	if !units.Above[units.Ratio](0).Contains(x.Value) {
+		return Exponent{}, &units.RangeError{Op: op, Field: "Exponent", Value: k,
+			Allowed: allowed("> 0: the rating with the greater current lasts shorter")}
 	}
 	return x, nil
 }
@@ -106,7 +108,7 @@ func (d Discharge) deliver(op string) (Delivery, error) {
 	if err := d.Rating.check(op, "Capacity", "Over"); err != nil {
 		return Delivery{}, err
 	}
-	if err := exponents().Check(op, "Exponent", d.Exponent); err != nil {
+	if err := checkExponent(op, d.Exponent); err != nil {
 		return Delivery{}, err
 	}
 	if err := units.Above[units.Current](0).Check(op, "Current", d.Current); err != nil {

@@ -129,7 +129,7 @@ func TestZeroResultsDoNotPanic(t *testing.T) {
 		Findings() []working.Finding
 	}{
 		battery.Assembly{}, battery.UsableCharge{}, battery.Exponent{}, battery.Delivery{}, battery.Sag{},
-		battery.Endurance{}, battery.Limits{}, battery.Freezing{}, battery.Ventilation{},
+		battery.Endurance{}, battery.Limits{}, battery.Compensated{}, battery.Freezing{}, battery.Ventilation{},
 		battery.Endurance{End: 9}, battery.Freezing{Warmer: true},
 		battery.Assembly{Bank: battery.Bank{Battery: battery.Battery{Chemistry: 77}}},
 	} {

@@ -173,7 +173,7 @@ func TestTrapZeroDegrees(t *testing.T) {
 		{units.Celsius(45.1), "too-hot-to-charge"},
 	} {
 		b := one(lithium140())
-		b.CellTemperature = c.cells
+		b.CellTemperature, b.Charging = c.cells, off()
 		var found []string
 		for _, f := range must[battery.Assembly](t)(battery.Assemble(b)).Findings() {
 			found = append(found, f.Rule)
@@ -272,8 +272,11 @@ func lithium140() battery.Battery {
 	}
 }
 
+// off is a charger that does not correct its voltage.
+func off() battery.Charging { return battery.Charging{Compensation: units.Some(0 * units.Volt)} }
+
 func demoBank() battery.Bank {
-	return battery.Bank{Battery: lithium140(), Series: 1, Parallel: 2, CellTemperature: units.Celsius(-22)}
+	return battery.Bank{Battery: lithium140(), Series: 1, Parallel: 2, CellTemperature: units.Celsius(-22), Charging: off()}
 }
 
 // Expected values of the invented demo, worked by hand with published

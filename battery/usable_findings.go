@@ -27,6 +27,15 @@ func (x Exponent) Findings() []working.Finding {
 			Source:  haste,
 		})
 	}
+	if units.Exceeds(x.Value, 2) {
+		f = append(f, working.Finding{
+			Severity: working.Caution, Rule: "exponent-above-two",
+			Message: "The exponent is " + plain(x.Value) + ". One above 2 is beyond every published range. The ratings are not of one battery, or one of them is misread.",
+			Numbers: numbers,
+			Fix:     "Check both rows, and the units of their times.",
+			Source:  leadExponents,
+		})
+	}
 	return append(f, working.Finding{
 		Severity: working.Note, Rule: "exponent-from-two-ratings",
 		Message: "Two ratings fix an exponent between their currents, here " + plain(x.Value) + ". Another pair of the same datasheet may give another.",
@@ -67,7 +76,12 @@ func (v Delivery) Findings() []working.Finding {
 // Findings returns what needs attention, worst first: what the bank brings
 // with it, and which of the figures are defaults.
 func (u UsableCharge) Findings() []working.Finding {
-	f := u.Assembly.Findings()
+	return u.findings(1 - u.Assembly.Depth)
+}
+
+// findings are those of a bank that comes down to the state of charge lowest.
+func (u UsableCharge) findings(lowest units.Ratio) []working.Finding {
+	f := u.Assembly.findings(lowest)
 	f = append(f, u.depthFindings()...)
 	f = append(f, u.coldFindings()...)
 	if u.Current.IsSet() {

@@ -1,6 +1,9 @@
 package battery
 
-import "example.com/drawbar/units/working"
+import (
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
 
 // peukert is the law's source: its form is arithmetic on the definition.
 var peukert = working.Source{
@@ -76,5 +79,9 @@ func (u UsableCharge) steps(s *working.Sheet) {
 		formula += " / m"
 	}
 	s.Formula("C_avail", u.Available, "Ah", "charge there is, from full to empty", formula)
-	defaultOr(s, "d", one.Usable, f.PlanningDepth, "%", "part that may be taken out")
+	depth := one.Usable
+	if depth.IsSet() {
+		depth = units.Some(u.Assembly.Depth) // settled
+	}
+	defaultOr(s, "d", depth, f.PlanningDepth, "%", "part that may be taken out")
 }

@@ -36,7 +36,7 @@ var (
 // A Ventilation is the result of [Ventilate].
 type Ventilation struct {
 	Assembly Assembly         // the bank
-	Gassing  units.Ratio      // mA per Ah
+	Gassing  units.Current    // of each ampere-hour of capacity
 	Flow     units.VolumeFlow // of air
 	ByFlow   units.Area       // each opening, for Flow
 	Opening  units.Area       // each opening, the larger of ByFlow and the code's least
@@ -72,8 +72,7 @@ func Ventilate(b Bank) (Ventilation, error) {
 // float64 holds leaves no room for a flow that it does not.
 func (a Assembly) ventilate() Ventilation {
 	v := Ventilation{Assembly: a, Gassing: a.Bank.Battery.Chemistry.figures().Gassing.Value}
-	perAh := float64(v.Gassing) / 1000
-	flow := float64(airPerCharge) * float64(a.Cells) * perAh * units.In(a.Capacity, units.AmpereHour)
+	flow := float64(airPerCharge) * float64(a.Cells) * float64(v.Gassing) * units.In(a.Capacity, units.AmpereHour)
 	v.Flow = units.Scale(units.CubicMetrePerHour, units.Ratio(flow))
 	v.ByFlow = units.Scale(units.SquareCentimetre, openingPerM3*units.Ratio(flow))
 	v.Opening = max(v.ByFlow, rvOpening)

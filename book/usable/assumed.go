@@ -157,8 +157,21 @@ func solveDangers(*weave.Inputs) (weave.Answer, error) {
 		Internal:    pair.Resistance.Or(0),
 		Draw:        battery.Draw{Resistance: units.Some(0 * units.Ohm)},
 	})
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	leftOn := lithiumBank(140*units.AmpereHour, 2)
+	leftOn.Charging = battery.Charging{
+		Absorption: units.Some(14.4 * units.Volt), Compensation: units.Some(-4 * units.Millivolt), Coldest: units.Celsius(-10),
+	}
+	charge, err := battery.Compensate(leftOn)
 	return weave.Answer{Values: append(values,
 		weave.Show("charge_low", pair.ChargeLow, "°C", 2),
+		weave.Show("set", charge.Absorption, "V", 3),
+		weave.Show("slope", -charge.Compensation, "mV", 1),
+		weave.Show("morning", charge.Coldest, "°C", 2),
+		weave.Show("cold_volts", charge.Voltage, "V", 3),
+		weave.Show("most_volts", charge.Limit.Or(0), "V", 3),
 		weave.Show("short", short.Current, "kA", 2),
 	)}, err
 }

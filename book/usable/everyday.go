@@ -13,7 +13,7 @@ var (
 	currentInput = weave.Input{Name: "current", Label: "steady current of the load", Default: "40 A", Unit: "A", Low: "0.1 A", High: "400 A"}
 	kInput       = weave.Input{Name: "k", Label: "Peukert's exponent", Default: "1.2", Unit: "1", Low: "1", High: "2"}
 	depthInput   = weave.Input{Name: "depth", Label: "part that may be taken out", Default: "50 %", Unit: "%", Low: "5 %", High: "100 %"}
-	overInput    = weave.Input{Name: "over", Label: "time that the label is for", Default: "20 h", Unit: "h", Low: "1 h", High: "100 h"}
+	overInput    = weave.Input{Name: "over", Label: "time that the label is for", Default: "20 h", Unit: "h", Low: "0.1 h", High: "200 h"}
 )
 
 var theLabel = weave.Worked{
@@ -200,6 +200,9 @@ func lithiumBank(each units.Charge, n int) battery.Bank {
 		},
 		Series: 1, Parallel: n,
 		CellTemperature: units.Celsius(20),
+		Charging: battery.Charging{ // turned off
+			Compensation: units.Some(0 * units.Volt),
+		},
 	}
 }
 
@@ -209,11 +212,11 @@ var theDatasheet = weave.Worked{
 	Question: "A datasheet says {{a}} over {{a_over}} and {{b}} over {{b_over}}. What is the exponent, and what does the battery give at " +
 		"{{current}}?",
 	Inputs: []weave.Input{
-		{Name: "current", Label: "steady current of the load", Default: "20 A", Unit: "A", Low: "1 A", High: "60 A"},
-		{Name: "a", Label: "capacity of one row", Default: "180 Ah", Unit: "Ah", Low: "1 Ah", High: "2000 Ah"},
-		{Name: "a_over", Label: "its time", Default: "6 h", Unit: "h", Low: "0.1 h", High: "200 h"},
-		{Name: "b", Label: "capacity of the other row", Default: "220 Ah", Unit: "Ah", Low: "1 Ah", High: "2000 Ah"},
-		{Name: "b_over", Label: "its time", Default: "20 h", Unit: "h", Low: "0.1 h", High: "200 h"},
+		{Name: "current", Label: "steady current of the load", Default: "20 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
+		{Name: "a", Label: "capacity of one row", Default: "180 Ah", Unit: "Ah", Low: "0.1 Ah", High: "10000 Ah"},
+		{Name: "a_over", Label: "its time", Default: "6 h", Unit: "h", Low: "0.01 h", High: "1000 h"},
+		{Name: "b", Label: "capacity of the other row", Default: "220 Ah", Unit: "Ah", Low: "0.1 Ah", High: "10000 Ah"},
+		{Name: "b_over", Label: "its time", Default: "20 h", Unit: "h", Low: "0.01 h", High: "1000 h"},
 	},
 	Solve: solveExponent,
 }

@@ -51,10 +51,10 @@ var reserveExercise = weave.Exercise{
 	Question: "A label says {{capacity}} over {{over}}, and a reserve capacity of {{minutes}}, which is the time that it feeds {{reserve}}. " +
 		"What is the exponent?",
 	Inputs: []weave.Input{
-		{Name: "capacity", Label: "capacity as marked", Default: "105 Ah", Unit: "Ah", Low: "10 Ah", High: "500 Ah"},
+		{Name: "capacity", Label: "capacity as marked", Default: "105 Ah", Unit: "Ah", Low: "1 Ah", High: "2000 Ah"},
 		overInput,
-		{Name: "minutes", Label: "reserve capacity", Default: "180 min", Unit: "min", Low: "20 min", High: "1000 min"},
-		{Name: "reserve", Label: "current it is for", Default: "25 A", Unit: "A", Low: "5 A", High: "100 A"},
+		{Name: "minutes", Label: "reserve capacity", Default: "180 min", Unit: "min", Low: "1 min", High: "6000 min"},
+		{Name: "reserve", Label: "current it is for", Default: "25 A", Unit: "A", Low: "1 A", High: "400 A"},
 	},
 	Solve: solveReserve,
 }
@@ -66,15 +66,19 @@ func solveReserve(in *weave.Inputs) (weave.Answer, error) {
 		battery.Rating{Capacity: weave.In[units.Charge](in, "capacity"), Over: weave.In[units.Elapsed](in, "over")},
 		battery.Rating{Capacity: reserve, Over: minutes},
 	)
+	if err != nil {
+		return weave.Answer{}, err
+	}
 	return weave.Answer{
-		Text: "The reserve is a second row of a datasheet: {{reserve_charge}} over {{reserve_time}}. With the label it makes k {{k}}.",
+		Text: "The reserve is a second row of a datasheet: {{reserve_charge}} over {{reserve_time}}. With the label it makes k {{k}}. {{worst}}",
 		Values: []weave.Value{
 			weave.Show("reserve_charge", reserve, "Ah", 3),
 			weave.Show("reserve_time", minutes, "h", 3),
 			weave.Show("k", x.Value, "1", 3),
+			weave.Say("worst", x.Findings()[0].Message),
 		},
 		Working: x.Working(),
-	}, err
+	}, nil
 }
 
 var nightExercise = weave.Exercise{

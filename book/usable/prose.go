@@ -153,6 +153,9 @@ const cautions = `A battery cannot be switched off, and these numbers judge no i
 - **Cold lithium.** At or below {{danger.charge_low}} in the cells, charging does lasting damage without a sign. Measure
   the cells, not the air, and do not assume that protection refuses the charge. Discharging in the cold is
   another matter and has its own limit in the datasheet.
+- **A charger left as for lead-acid.** Set to {{danger.set}} and correcting by {{danger.slope}} a cell and kelvin, it puts
+  {{danger.cold_volts}} on a lithium bank on a morning of {{danger.morning}}, where {{danger.most_volts}} are allowed. Turn
+  the correction off when lead-acid makes way for lithium.
 - **Short circuits.** By Ohm's law the pair of lithium batteries of the examples can drive {{danger.short}} through a
   dropped wrench, before any protection opens, and that is more than many fuses can interrupt. Fuse at the battery, with
   an interrupting rating above that current, and insulate tools. Rings off.
