@@ -20,6 +20,9 @@ const (
 	// noise is by how much rounding in another order moves an operand at most,
 	// as a part of it. It matters where operands cancel.
 	noise = 1e-12
+	// settled is how far operands can be apart, as a part of them, that settle
+	// to the same number: [units.Minus] returns 0 for their difference.
+	settled = 1e-8
 	// guards is how many significant digits an operand is printed with beyond
 	// those of the result, at least.
 	guards = 2
@@ -32,7 +35,8 @@ const (
 //     step, once.
 //   - Every formula, on the values of the steps that declare its symbols, not
 //     rounded, gives the value of its step to 1e-9, or to float64 noise where
-//     operands cancel.
+//     operands cancel. A value of exactly 0 may be the difference of operands
+//     that settle to the same number.
 //   - Every formula, on its operands as printed, gives the result as printed
 //     within one unit of its last digit. The result printed is its value,
 //     rounded, and an operand is printed with two digits more at least.
@@ -127,8 +131,11 @@ func checkFormula(failf func(string, ...any), st working.Step, declared map[stri
 		failf("%v", err)
 		return
 	}
-	off := math.Abs(got - st.Value)
-	if !(off <= exactness*math.Abs(st.Value)) && !(off <= spread(st.Formula, exact, got)) {
+	off, part := math.Abs(got-st.Value), noise
+	if st.Value == 0 {
+		part = settled
+	}
+	if !(off <= exactness*math.Abs(st.Value)) && !(off <= spread(st.Formula, exact, got, part)) {
 		failf("%s gives %v, the value is %v", st.Formula, got, st.Value)
 	}
 	printed, err := strconv.ParseFloat(st.Printed, 64)
@@ -165,11 +172,11 @@ func checkFormula(failf func(string, ...any), st working.Step, declared map[stri
 	}
 }
 
-// spread returns how far the formula moves from its value at when rounding
-// moves every operand.
-func spread(formula string, operands map[string]float64, at float64) (sum float64) {
+// spread returns how far the formula moves from its value at when every
+// operand moves by a part of itself.
+func spread(formula string, operands map[string]float64, at, part float64) (sum float64) {
 	for name, x := range operands {
-		operands[name] = x + noise*x
+		operands[name] = x + part*x
 		if moved, err := working.Evaluate(formula, operands); err == nil {
 			sum += math.Abs(moved - at)
 		}
