@@ -11,12 +11,12 @@ import (
 
 // october is the roof of the invented demo in October. Irradiation: monthly
 // mean of the TMY2 file 94846, read.
-func october() solar.Roof {
+func october() solar.PanelDay {
 	losses, err := solar.NewLosses(solar.Loss{Name: "all losses, assumed", Fraction: 20 * units.Percent})
 	if err != nil {
 		panic(err)
 	}
-	return solar.Roof{
+	return solar.PanelDay{
 		Peak:        440 * units.Watt,
 		Irradiation: 3.037 * units.KilowattHourPerSquareMetre,
 		Losses:      losses,
@@ -24,10 +24,10 @@ func october() solar.Roof {
 }
 
 // warm is october with everything given.
-func warm() solar.Roof {
+func warm() solar.PanelDay {
 	r := october()
 	r.PowerCoefficient = units.Some(-0.36 * units.PercentPerKelvin)
-	r.Cells = units.Celsius(40)
+	r.CellTemperature = units.Celsius(40)
 	return r
 }
 
@@ -101,17 +101,17 @@ var (
 
 func TestSunOnRefuses(t *testing.T) {
 	for _, x := range append([]float64{90.1, -90.1}, notFinite...) {
-		o := outcomeOf(solar.SunOn(solar.Day{Latitude: units.Angle(x) * units.Degree, OfYear: 100}))
+		o := outcomeOf(solar.SunOn(solar.DayAt{Latitude: units.Angle(x) * units.Degree, OfYear: 100}))
 		wantRefused(t, "a latitude", o, "solar.SunOn", "Latitude")
 	}
 	for _, n := range []int{0, -1, 367} {
-		o := outcomeOf(solar.SunOn(solar.Day{OfYear: n}))
+		o := outcomeOf(solar.SunOn(solar.DayAt{OfYear: n}))
 		wantRefused(t, "a day", o, "solar.SunOn", "OfYear")
 	}
 }
 
 func TestDailyHarvestRefuses(t *testing.T) {
-	try := func(field string, bad []float64, spoil func(*solar.Roof, float64)) {
+	try := func(field string, bad []float64, spoil func(*solar.PanelDay, float64)) {
 		t.Helper()
 		for _, x := range bad {
 			r := warm()
@@ -119,17 +119,17 @@ func TestDailyHarvestRefuses(t *testing.T) {
 			wantRefused(t, field, outcomeOf(solar.DailyHarvest(r)), "solar.DailyHarvest", field)
 		}
 	}
-	try("Peak", notPositive, func(r *solar.Roof, x float64) { r.Peak = units.Power(x) })
+	try("Peak", notPositive, func(r *solar.PanelDay, x float64) { r.Peak = units.Power(x) })
 	// 150 kWh/m² is a month's.
-	try("Irradiation", append([]float64{-1, 15.1, 150}, notFinite...), func(r *solar.Roof, x float64) {
+	try("Irradiation", append([]float64{-1, 15.1, 150}, notFinite...), func(r *solar.PanelDay, x float64) {
 		r.Irradiation = units.Irradiation(x) * units.KilowattHourPerSquareMetre
 	})
 	// 0.36 %/K has lost its sign, −36 %/K its decimal point.
-	try("PowerCoefficient", append([]float64{0.36, -36, -1.01}, notFinite...), func(r *solar.Roof, x float64) {
+	try("PowerCoefficient", append([]float64{0.36, -36, -1.01}, notFinite...), func(r *solar.PanelDay, x float64) {
 		r.PowerCoefficient = units.Some(units.PerKelvin(x) * units.PercentPerKelvin)
 	})
-	try("Cells", notDegrees, func(r *solar.Roof, x float64) { r.Cells = units.Celsius(x) })
-	try("Energy", []float64{1e307}, func(r *solar.Roof, x float64) { r.Peak = units.Power(x) })
+	try("CellTemperature", notDegrees, func(r *solar.PanelDay, x float64) { r.CellTemperature = units.Celsius(x) })
+	try("Energy", []float64{1e307}, func(r *solar.PanelDay, x float64) { r.Peak = units.Power(x) })
 }
 
 func TestNewLossesRefuses(t *testing.T) {

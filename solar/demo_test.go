@@ -32,10 +32,10 @@ func TestDemoRoof(t *testing.T) {
 	}
 	// The quote's third panel: 660 W, factor 0.93 for warm cells, the typical
 	// losses: 3.32 kWh in June.
-	r := solar.Roof{Peak: 660 * units.Watt, Irradiation: 6.294 * units.KilowattHourPerSquareMetre, Losses: solar.TypicalLosses(),
-		PowerCoefficient: units.Some(-0.36 * units.PercentPerKelvin), Cells: units.Celsius(25 + 7/0.36)}
+	r := solar.PanelDay{Peak: 660 * units.Watt, Irradiation: 6.294 * units.KilowattHourPerSquareMetre, Losses: solar.TypicalLosses(),
+		PowerCoefficient: units.Some(-0.36 * units.PercentPerKelvin), CellTemperature: units.Celsius(25 + 7/0.36)}
 	h := harvest(t, r)
-	wantFixed(t, "temperature factor", h.Temperature, units.One, 2, "0.93")
+	wantFixed(t, "temperature factor", h.TemperatureFactor, units.One, 2, "0.93")
 	wantFixed(t, "June with three panels", h.Energy, units.KilowattHour, 2, "3.32")
 }
 
@@ -110,13 +110,13 @@ func TestTrapColdString(t *testing.T) {
 // December, not the 418 Wh of an annual figure at latitude tilt. The factor
 // for cold cells, 1.023, is that of a run over the hours of a typical year.
 func TestTrapFlatDecember(t *testing.T) {
-	r := solar.Roof{Peak: 100 * units.Watt, Irradiation: 2.243 * units.KilowattHourPerSquareMetre, Losses: solar.TypicalLosses(),
-		PowerCoefficient: units.Some(-0.4 * units.PercentPerKelvin), Cells: units.Celsius(19.25)}
+	r := solar.PanelDay{Peak: 100 * units.Watt, Irradiation: 2.243 * units.KilowattHourPerSquareMetre, Losses: solar.TypicalLosses(),
+		PowerCoefficient: units.Some(-0.4 * units.PercentPerKelvin), CellTemperature: units.Celsius(19.25)}
 	h := harvest(t, r)
-	wantFixed(t, "temperature factor", h.Temperature, units.One, 3, "1.023")
+	wantFixed(t, "temperature factor", h.TemperatureFactor, units.One, 3, "1.023")
 	wantFixed(t, "December", h.Energy, units.WattHour, 0, "197")
 	// What the wrong answer is made of: another plane, a year's mean.
-	r.Irradiation, r.Cells = 4.864*units.KilowattHourPerSquareMetre, units.Temperature{}
+	r.Irradiation, r.CellTemperature = 4.864*units.KilowattHourPerSquareMetre, units.Temperature{}
 	wantFixed(t, "tilted, annual", harvest(t, r).Energy, units.WattHour, 0, "418")
 }
 

@@ -4,7 +4,7 @@
 // cells get, what voltage a string has on the coldest morning, what currents
 // its conductors and fuses must carry, and whether a controller fits.
 //
-//	harvest, err := solar.DailyHarvest(solar.Roof{
+//	harvest, err := solar.DailyHarvest(solar.PanelDay{
 //		Peak:        440 * units.Watt,
 //		Irradiation: 3.037 * units.KilowattHourPerSquareMetre,
 //		Losses:      solar.TypicalLosses(),

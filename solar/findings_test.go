@@ -181,7 +181,7 @@ func TestZeroResultsDoNotPanic(t *testing.T) {
 		Working() *working.Sheet
 		Findings() []working.Finding
 	}{
-		solar.Sun{}, solar.Sun{Horizon: 9}, solar.Harvest{}, solar.CellHeat{}, solar.ColdOpen{}, solar.CircuitCurrents{}, solar.Fit{}, edited,
+		solar.DaySun{}, solar.DaySun{Horizon: 9}, solar.DayHarvest{}, solar.CellHeat{}, solar.ColdOpen{}, solar.CircuitCurrents{}, solar.Fit{}, edited,
 	} {
 		if x.Working().Text() == "" {
 			t.Errorf("%T has no text", x)

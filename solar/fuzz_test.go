@@ -35,8 +35,8 @@ func FuzzSunOn(f *testing.F) {
 	f.Add(0.0, 366)
 	f.Add(math.NaN(), 0)
 	f.Fuzz(func(t *testing.T, latitude float64, day int) {
-		s, err := solar.SunOn(solar.Day{Latitude: units.Angle(latitude) * units.Degree, OfYear: day})
-		ok := checkOutcome(t, err, float64(s.Daylight), float64(s.AboveAir), float64(s.SunsetAngle), float64(s.Distance))
+		s, err := solar.SunOn(solar.DayAt{Latitude: units.Angle(latitude) * units.Degree, OfYear: day})
+		ok := checkOutcome(t, err, float64(s.Daylight), float64(s.AboveAir), float64(s.SunsetAngle), float64(s.InverseDistance))
 		if sheet := s.Working(); ok && sheet.Err() != nil {
 			t.Fatal(sheet.Err())
 		}
@@ -53,19 +53,19 @@ func FuzzDailyHarvest(f *testing.F) {
 	f.Add(1e307, 15.0, 0.0, -60.0, 0.0, 0.0, uint8(3))
 	f.Add(math.Inf(1), -1.0, math.NaN(), 1e9, 2.0, -1.0, uint8(0))
 	f.Fuzz(func(t *testing.T, watts, kilowattHours, gamma, celsius, first, second float64, flags uint8) {
-		r := solar.Roof{Peak: units.Power(watts), Irradiation: units.Irradiation(kilowattHours) * units.KilowattHourPerSquareMetre}
+		r := solar.PanelDay{Peak: units.Power(watts), Irradiation: units.Irradiation(kilowattHours) * units.KilowattHourPerSquareMetre}
 		if flags&1 != 0 {
 			r.PowerCoefficient = units.Some(units.PerKelvin(gamma) * units.PercentPerKelvin)
 		}
 		if flags&2 != 0 {
-			r.Cells = units.Celsius(celsius)
+			r.CellTemperature = units.Celsius(celsius)
 		}
 		list, err := solar.NewLosses(solar.Loss{Name: "first", Fraction: units.Ratio(first)}, solar.Loss{Name: "second", Fraction: units.Ratio(second)})
 		if checkOutcome(t, err, float64(list.Kept())) {
 			r.Losses = list
 		}
 		h, err := solar.DailyHarvest(r)
-		checkOutcome(t, err, float64(h.Energy), float64(h.Nameplate), float64(h.Temperature), float64(h.PeakHours))
+		checkOutcome(t, err, float64(h.Energy), float64(h.Nameplate), float64(h.TemperatureFactor), float64(h.PeakHours))
 		_ = h.Working().Text()
 		if len(h.Findings()) == 0 {
 			t.Fatal("no findings")

@@ -20,8 +20,8 @@ func got[T any](c *unitstest.Case) func(T, error) T {
 var publishedCalls = map[string]func(*unitstest.Case){
 	"sun": func(c *unitstest.Case) {
 		latitude := unitstest.In[units.Angle](c, "latitude")
-		s := got[solar.Sun](c)(solar.SunOn(solar.Day{Latitude: latitude, OfYear: wholeNumber(c, "day")}))
-		c.MayGet("distance", s.Distance)
+		s := got[solar.DaySun](c)(solar.SunOn(solar.DayAt{Latitude: latitude, OfYear: wholeNumber(c, "day")}))
+		c.MayGet("distance", s.InverseDistance)
 		c.MayGet("declination", s.Declination)
 		c.MayGet("sunset", s.SunsetAngle)
 		c.MayGet("sines", units.Ratio(latitude.Sin()*s.Declination.Sin()))
@@ -35,11 +35,11 @@ var publishedCalls = map[string]func(*unitstest.Case){
 		c.Got("factor", got[solar.ColdOpen](c)(solar.ColdVoltage(s)).TableFactor)
 	},
 	"harvest": func(c *unitstest.Case) {
-		c.Got("energy", got[solar.Harvest](c)(solar.DailyHarvest(solar.Roof{
+		c.Got("energy", got[solar.DayHarvest](c)(solar.DailyHarvest(solar.PanelDay{
 			Peak:             unitstest.In[units.Power](c, "peak"),
 			Irradiation:      unitstest.In[units.Irradiation](c, "irradiation"),
 			PowerCoefficient: units.Some(unitstest.In[units.PerKelvin](c, "coefficient")),
-			Cells:            c.Temperature("cells"),
+			CellTemperature:  c.Temperature("cells"),
 		})).Energy)
 	},
 	"losses": func(c *unitstest.Case) {

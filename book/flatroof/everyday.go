@@ -34,11 +34,11 @@ func solveHarvest(in *weave.Inputs) (weave.Answer, error) {
 	peak := weave.In[units.Power](in, "peak")
 	sun := weave.In[units.Irradiation](in, "irradiation")
 	gamma := weave.In[units.PerKelvin](in, "coefficient")
-	day, err := solar.DailyHarvest(solar.Roof{
+	day, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:             peak,
 		Irradiation:      sun,
 		PowerCoefficient: units.Some(gamma),
-		Cells:            weave.Temperature(in, "cells"),
+		CellTemperature:  weave.Temperature(in, "cells"),
 		Losses:           solar.TypicalLosses(),
 	})
 	if err != nil {
@@ -77,7 +77,7 @@ var theDay = weave.Worked{
 }
 
 func solveDay(in *weave.Inputs) (weave.Answer, error) {
-	sun, err := solar.SunOn(solar.Day{
+	sun, err := solar.SunOn(solar.DayAt{
 		Latitude: weave.In[units.Angle](in, "latitude"),
 		OfYear:   weave.Parsed(in, "date", dayOfYear),
 	})
@@ -147,11 +147,11 @@ func solveCells(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	// An hour of this light, nothing lost but by heat.
-	hour, err := solar.DailyHarvest(solar.Roof{
+	hour, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:             peak,
 		Irradiation:      light.For(units.Hour),
 		PowerCoefficient: units.Some(gamma),
-		Cells:            heat.Temperature,
+		CellTemperature:  heat.Temperature,
 	})
 	if err != nil {
 		return weave.Answer{}, err

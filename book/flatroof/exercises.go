@@ -30,7 +30,7 @@ func solveSize(in *weave.Inputs) (weave.Answer, error) {
 	h, err := solar.DailyHarvest(r)
 	return weave.Answer{
 		Text:    "{{peak}}. About half the days bring less than the mean; what is missing then comes from the bank, or from more panels.",
-		Values:  []weave.Value{weave.Show("peak", h.Roof.Peak, "W", 3)},
+		Values:  []weave.Value{weave.Show("peak", h.Day.Peak, "W", 3)},
 		Working: h.Working(),
 	}, err
 }
@@ -46,11 +46,11 @@ var northExercise = weave.Exercise{
 
 func solveSeasons(in *weave.Inputs) (weave.Answer, error) {
 	latitude := weave.In[units.Angle](in, "latitude")
-	june, err := solar.SunOn(solar.Day{Latitude: latitude, OfYear: 166})
+	june, err := solar.SunOn(solar.DayAt{Latitude: latitude, OfYear: 166})
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	december, err := solar.SunOn(solar.Day{Latitude: latitude, OfYear: 349})
+	december, err := solar.SunOn(solar.DayAt{Latitude: latitude, OfYear: 349})
 	return weave.Answer{
 		Text: "{{long}} and {{short}}. Above the air June has {{rich}}, December {{poor}}: {{times}} times.",
 		Values: []weave.Value{
@@ -119,7 +119,7 @@ func solveShade(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	h, err := solar.DailyHarvest(solar.Roof{
+	h, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:        weave.In[units.Power](in, "peak"),
 		Irradiation: weave.In[units.Irradiation](in, "irradiation"),
 		Losses:      losses,

@@ -24,7 +24,7 @@ var theQuote = weave.Worked{
 func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 	sun := weave.In[units.Irradiation](in, "irradiation")
 	claimed := weave.Parsed(in, "claimed", units.ParsePrinted)
-	day, err := solar.DailyHarvest(solar.Roof{
+	day, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:        weave.In[units.Power](in, "peak"),
 		Irradiation: sun,
 		Losses:      solar.TypicalLosses(),
