@@ -51,7 +51,7 @@ func TestPlainTwin(t *testing.T) {
 
 func TestNoAllocations(t *testing.T) {
 	day := solar.DayAt{Latitude: 41.8 * units.Degree, OfYear: 288}
-	roof, hookup, exposure, three := warm(), demo(), noon(), strings()
+	roof, hookup, exposure, three := warm(), demo(), noon(), threeStrings()
 	cold := summer()
 	for name, call := range map[string]func() error{
 		"SunOn":           func() error { _, err := solar.SunOn(day); return err },

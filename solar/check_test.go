@@ -46,6 +46,7 @@ func demo() solar.Hookup {
 		Rules:   solar.NEC2017,
 		Array:   solar.Array{Panel: panel(), Series: 2, Parallel: 1},
 		Coldest: units.Celsius(-22),
+		Hottest: units.Celsius(70),
 		Controller: solar.Controller{
 			Kind: solar.MPPT, InputVoltage: 100 * units.Volt, Output: units.Some(30 * units.Ampere),
 		},
@@ -58,7 +59,7 @@ func summer() solar.ColdString {
 	return solar.ColdString{Rules: solar.NEC2017, Panel: solar.Panel{Voc: 22.5 * units.Volt}, Series: 2, Coldest: units.Celsius(10)}
 }
 
-func strings() solar.Strings {
+func threeStrings() solar.Strings {
 	return solar.Strings{Rules: solar.NEC2017, Array: solar.Array{Panel: panel(), Series: 1, Parallel: 3}}
 }
 
@@ -195,8 +196,10 @@ func TestHookupRefuses(t *testing.T) {
 	try("Rules", []float64{0, 2}, func(h *solar.Hookup, x float64) { h.Rules = solar.RuleSet(x) }, cold, currents)
 	try("Series", counts, func(h *solar.Hookup, x float64) { h.Array.Series = int(x) }, cold, currents)
 	try("Voc", notPositive, func(h *solar.Hookup, x float64) { h.Array.Panel.Voc = units.Voltage(x) }, cold)
-	// 0.28 %/K has lost its sign and would lower the voltage in the cold.
-	try("VoltageCoefficient", append([]float64{0.28, 0, -1.01}, notFinite...), func(h *solar.Hookup, x float64) {
+	// 0.28 %/K has lost its sign and would lower the voltage in the cold, -2.8
+	// and -0.028 have a slipped point, -0.0028 is a ratio taken for per cent and
+	// -28 per cent taken for a ratio.
+	try("VoltageCoefficient", append([]float64{0.28, 0, -1.01, -2.8, -28, -0.028, -0.0028, -0.099}, notFinite...), func(h *solar.Hookup, x float64) {
 		h.Array.Panel.VoltageCoefficient = units.Some(units.PerKelvin(x) * units.PercentPerKelvin)
 	}, cold)
 	try("VoltageCoefficient", one, func(h *solar.Hookup, _ float64) {
@@ -215,7 +218,16 @@ func TestHookupRefuses(t *testing.T) {
 	try("StringFuse", notPositive, func(h *solar.Hookup, x float64) { h.StringFuse = units.Some(units.Current(x)) }, currents)
 	try("Required", []float64{1.5e308}, func(h *solar.Hookup, x float64) { h.Array.Panel.Isc = units.Current(x) }, currents)
 	try("Power", notPositive, func(h *solar.Hookup, x float64) { h.Array.Panel.Power = units.Power(x) })
-	try("Vmp", append([]float64{46.2, 50}, notPositive...), func(h *solar.Hookup, x float64) { h.Array.Panel.Vmp = units.Voltage(x) })
+	try("Vmp", notPositive, func(h *solar.Hookup, x float64) { h.Array.Panel.Vmp = units.Voltage(x) })
+	try("Hottest", append([]float64{24.9, 121}, notDegrees...), func(h *solar.Hookup, x float64) { h.Hottest = units.Celsius(x) })
+	// Each against the others: 46.2 V and 6.12 A are 282.744 W, 220 W at 38.4 V
+	// 5.729 A.
+	try("Vmp", []float64{46.2, 50}, func(h *solar.Hookup, x float64) { h.Array.Panel.Vmp = units.Voltage(x) }, cold, currents)
+	try("Power", []float64{282.8, 2200}, func(h *solar.Hookup, x float64) { h.Array.Panel.Power = units.Power(x) }, cold, currents)
+	try("Isc", []float64{5.72, 4.77}, func(h *solar.Hookup, x float64) { h.Array.Panel.Isc = units.Current(x) }, cold, currents)
+	try("Imp", append([]float64{6.12, 7}, notPositive...), func(h *solar.Hookup, x float64) {
+		h.Array.Panel.Imp = units.Some(units.Current(x))
+	}, cold, currents)
 	try("Kind", []float64{0, 3}, func(h *solar.Hookup, x float64) { h.Controller.Kind = solar.ControllerKind(x) })
 	try("InputVoltage", notPositive, func(h *solar.Hookup, x float64) { h.Controller.InputVoltage = units.Voltage(x) })
 	try("InputCurrent", notPositive, func(h *solar.Hookup, x float64) { h.Controller.InputCurrent = units.Some(units.Current(x)) })
@@ -227,7 +239,10 @@ func TestHookupRefuses(t *testing.T) {
 		h.Controller.Kind, h.Controller.Efficiency = solar.PWM, units.Some(units.Ratio(x))
 	})
 	try("Bank", notPositive, func(h *solar.Hookup, x float64) { h.Bank = units.Voltage(x) })
-	try("Peak", []float64{1e308}, func(h *solar.Hookup, x float64) { h.Array.Panel.Power = units.Power(x) })
+	try("Peak", []float64{1e308}, func(h *solar.Hookup, x float64) {
+		p := &h.Array.Panel
+		p.Power, p.Voc, p.Vmp, p.Isc = units.Power(x), 1.2e154, 1.1e154, 1.1e154
+	})
 	try("OutputRequired", []float64{1.7e308}, func(h *solar.Hookup, x float64) { h.Controller.Output = units.Some(units.Current(x)) })
 	try("Offered", []float64{1e-320}, func(h *solar.Hookup, x float64) {
 		h.Bank, h.Controller.Output = units.Voltage(x), units.None[units.Current]()

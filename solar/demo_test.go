@@ -152,7 +152,7 @@ func TestTrapParallelFuses(t *testing.T) {
 		back     string
 		fusing   solar.Fusing
 	}{{3, "27.50", solar.FusingNeeded}, {2, "13.75", solar.FusingNotNeeded}} {
-		s := strings()
+		s := threeStrings()
 		s.Array.Parallel, s.Array.Panel.Isc, s.Array.Panel.SeriesFuse = c.parallel, 11*units.Ampere, units.Some(20*units.Ampere)
 		got, err := solar.Currents(s)
 		if err != nil {
@@ -172,7 +172,7 @@ func TestCurrentsByHand(t *testing.T) {
 		parallel          int
 		maximum, required string
 	}{{9.5 * units.Ampere, 1, "11.8750", "14.8438"}, {6.1 * units.Ampere, 3, "22.8750", "28.5938"}} {
-		s := strings()
+		s := threeStrings()
 		s.Array.Parallel, s.Array.Panel.Isc = c.parallel, c.isc
 		got, err := solar.Currents(s)
 		if err != nil {

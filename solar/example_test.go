@@ -190,6 +190,7 @@ func ExampleFitController() {
 			Series: 2, Parallel: 1,
 		},
 		Coldest: units.Celsius(-22),
+		Hottest: units.Celsius(70),
 		Controller: solar.Controller{
 			Kind: solar.MPPT, InputVoltage: 100 * units.Volt, InputCurrent: units.Some(20 * units.Ampere),
 			Output: units.Some(30 * units.Ampere),

@@ -78,7 +78,7 @@ func TestColdFindings(t *testing.T) {
 // TestCurrentFindings takes each mistake out and puts it elsewhere.
 func TestCurrentFindings(t *testing.T) {
 	currents := func(change func(*solar.Strings)) []working.Finding {
-		s := strings()
+		s := threeStrings()
 		change(&s)
 		c, err := solar.Currents(s)
 		if err != nil {
@@ -140,6 +140,17 @@ func TestFitFindings(t *testing.T) {
 			[]string{"input-current-not-stated"}},
 		{"a bank above the string", func(h *solar.Hookup) { h.Coldest, h.Bank = units.Celsius(0), 80*units.Volt },
 			[]string{"string-below-bank", "input-current-not-stated"}},
+		{"cells not so hot as to be above the string", func(h *solar.Hookup) { h.Coldest, h.Bank = units.Celsius(0), 65*units.Volt },
+			[]string{"input-current-not-stated"}},
+		{"a bank above the hot string", func(h *solar.Hookup) { h.Coldest, h.Bank = units.Celsius(0), 66*units.Volt },
+			[]string{"hot-string-below-bank", "input-current-not-stated"}},
+		{"hottest not stated", func(h *solar.Hookup) {
+			h.Coldest, h.Bank, h.Hottest = units.Celsius(0), 66*units.Volt, units.Temperature{}
+		},
+			[]string{"input-current-not-stated", "hottest-not-stated"}},
+		{"a bank above the string, hottest not stated", func(h *solar.Hookup) {
+			h.Coldest, h.Bank, h.Hottest = units.Celsius(0), 80*units.Volt, units.Temperature{}
+		}, []string{"string-below-bank", "input-current-not-stated"}},
 		{"PWM", func(h *solar.Hookup) { h.Coldest, h.Controller.Kind = units.Celsius(0), solar.PWM },
 			[]string{"input-current-not-stated", "panels-tied-to-bank"}},
 		{"PWM, too much current", func(h *solar.Hookup) {
@@ -160,16 +171,7 @@ func TestFitFindings(t *testing.T) {
 	h := demo()
 	h.Array.Panel.VoltageCoefficient = units.None[units.PerKelvin]()
 	wantFindings(t, "the demo by the table", fit(t, h).Findings(), "string-above-controller", "input-current-not-stated",
-		"output-clipped", "coefficient-not-stated", "cells-not-stated", "coldest-as-given", "fuse-by-the-bank")
-}
-
-// TestSeverities fixes what may hurt and what only fails.
-func TestSeverities(t *testing.T) {
-	for _, f := range fit(t, demo()).Findings() {
-		if (f.Severity == working.Danger) != (f.Rule == "string-above-controller") {
-			t.Errorf("%s is %v", f.Rule, f.Severity)
-		}
-	}
+		"hot-string-not-judged", "output-clipped", "coefficient-not-stated", "cells-not-stated", "coldest-as-given", "fuse-by-the-bank")
 }
 
 // TestZeroResultsDoNotPanic asks empty and edited results to explain

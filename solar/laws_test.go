@@ -255,7 +255,7 @@ func TestVerdictsDoNotMoveWithNoise(t *testing.T) {
 				t.Errorf("limit at %v times the number: %s found %v, want %v", c.factor, rule, !c.found, c.found)
 			}
 		}
-		s := strings()
+		s := threeStrings()
 		s.Array.Panel.SeriesFuse = units.Some(15.3 * units.Ampere * units.Current(c.factor)) // 2 · 1.25 · 6.12
 		x, err := solar.Currents(s)
 		if err != nil {

@@ -57,7 +57,7 @@ func TestSheetCircuitCurrents(t *testing.T) {
 	for parallel := 1; parallel <= 4; parallel++ {
 		for _, label := range []units.Opt[units.Current]{units.None[units.Current](), units.Some(15 * units.Ampere)} {
 			for _, fuse := range []units.Opt[units.Current]{units.None[units.Current](), units.Some(8 * units.Ampere), units.Some(20 * units.Ampere)} {
-				s := strings()
+				s := threeStrings()
 				s.Array.Parallel, s.Array.Panel.SeriesFuse, s.StringFuse = parallel, label, fuse
 				c, err := solar.Currents(s)
 				if err != nil {
