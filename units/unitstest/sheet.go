@@ -197,7 +197,7 @@ func printing(printed float64, st working.Step) string {
 		return fmt.Sprintf("the resolution of %s is %v", st.Printed, st.Resolution)
 	case units.Compare(steps, math.Round(steps)) != 0:
 		return fmt.Sprintf("%s has digits beyond its resolution, %v", st.Printed, st.Resolution)
-	case units.Exceeds(math.Abs(printed-st.Value), st.Resolution/2):
+	case units.Exceeds(math.Abs(printed-units.Settle(st.Value)), st.Resolution/2): // what is printed is settled first
 		return fmt.Sprintf("printed as %s, the value is %v", st.Printed, st.Value)
 	}
 	return ""
