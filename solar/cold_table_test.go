@@ -66,6 +66,20 @@ func TestColdBands(t *testing.T) {
 	}
 }
 
+// TestSetRight: the transcription of the table prints 25 °C and 15 °C as the
+// warm ends of two bands, where they would overlap the bands above. They are
+// one degree below those.
+func TestSetRight(t *testing.T) {
+	for coldest, want := range map[float64]units.Ratio{25: 1, 24: 1.02, 15: 1.04, 14: 1.06} {
+		s := summer()
+		s.Coldest = units.Celsius(coldest)
+		o, err := solar.ColdVoltage(s)
+		if err != nil || o.TableFactor != want {
+			t.Errorf("at %v °C: factor %v, %v, want %v", coldest, o.TableFactor, err, want)
+		}
+	}
+}
+
 // TestBetweenBands: the bands are whole degrees; between two of them the
 // colder one counts.
 func TestBetweenBands(t *testing.T) {

@@ -1,6 +1,7 @@
 package solar_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.com/drawbar/solar"
@@ -163,6 +164,32 @@ func TestTrapParallelFuses(t *testing.T) {
 			t.Errorf("%d in parallel: %v, want %v", c.parallel, got.Fusing, c.fusing)
 		}
 	}
+}
+
+// TestTrapFullBank: a bank that had 500 Wh taken overnight and gives 300 Wh in
+// the sun takes 800 Wh, however much the panels could give. A harvest of
+// 1600 Wh does not say that it is taken: it says that it could be had.
+func TestTrapFullBank(t *testing.T) {
+	h := harvest(t, solar.PanelDay{Peak: 400 * units.Watt, Irradiation: 4 * units.KilowattHourPerSquareMetre})
+	wantFixed(t, "what could be had", h.Energy, units.WattHour, 0, "1600")
+	if !has(h.Findings(), "harvest-not-accepted") {
+		t.Error("it is not said that a full bank takes nothing")
+	}
+}
+
+// TestTrapFuseEnd: the fuse between a controller for 30 A and its bank belongs
+// by the bank, which feeds a fault with far more than 30 A.
+func TestTrapFuseEnd(t *testing.T) {
+	f := fit(t, demo())
+	for _, x := range f.Findings() {
+		if x.Rule == "fuse-by-the-bank" {
+			if !strings.Contains(x.Fix, "by the bank") || x.Numbers[0].Value != units.Value(f.OutputRequired) {
+				t.Errorf("%v", x)
+			}
+			return
+		}
+	}
+	t.Error("not said")
 }
 
 // TestCurrentsByHand: 9.5 A · 1.25 · 1.25 and 3 · 6.1 A · 1.25 · 1.25.
