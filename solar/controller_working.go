@@ -182,7 +182,7 @@ func (f Fit) lowFindings() []working.Finding {
 		Severity: working.Note, Rule: "hottest-not-stated", Source: sameVolts,
 		Numbers: []working.Number{standard, bank},
 		Message: "Whether a string charges the bank is judged with cells at 25 °C only: how hot they get is not stated. Hot cells have less voltage.",
-		Fix:     "Give Hottest, the temperature of the cells in full sun on the hottest day.",
+		Fix:     "State the temperature of the cells in full sun on the hottest day.",
 	}}
 }
 
