@@ -38,6 +38,9 @@ func TestWords(t *testing.T) {
 		if got := strings.Join(working.Words(in), "|"); got != want {
 			t.Errorf("Words(%q) = %s, want %s", in, got, want)
 		}
+		if again := working.Words(strings.Join(working.Words(in), " ")); strings.Join(again, "|") != want {
+			t.Errorf("Words(%q) once joined: %q", in, again)
+		}
 	}
 }
 
@@ -77,6 +80,19 @@ func TestTextKeepsUnits(t *testing.T) {
 					t.Fatalf("a number is parted from its unit:\n%s", text)
 				}
 			}
+		}
+	}
+}
+
+// A number and unit that no line holds are parted at the space between them.
+func TestTextTooWide(t *testing.T) {
+	digits := strings.Repeat("9", 78)
+	s := working.NewSheet("wide")
+	s.Choose("what", digits+" kWh/m²", "", working.Source{})
+	s.Choose("what", digits+"9 kWh/m²", "", working.Source{})
+	for _, want := range []string{"\n  " + digits + "\n  kWh/m²\n", "\n  " + digits + "\n  9 kWh/m²"} {
+		if !strings.Contains(s.Text(), want) {
+			t.Errorf("%s\ndoes not have%s", s.Text(), want)
 		}
 	}
 }
