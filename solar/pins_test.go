@@ -249,6 +249,15 @@ func TestBounds(t *testing.T) {
 		"1000 in series":         {hookup(func(h *solar.Hookup) { h.Array.Series = 1000 }), true},
 		"1000 in parallel":       {hookup(func(h *solar.Hookup) { h.Array.Parallel = 1000 }), true},
 		"an efficiency of 100 %": {hookup(func(h *solar.Hookup) { h.Controller.Efficiency = units.Some(units.One) }), true},
+		"a panel of a watch": {hookup(func(h *solar.Hookup) {
+			p := &h.Array.Panel
+			p.Power, p.Voc, p.Vmp, p.Isc, p.Imp = 0.01*units.Watt, 0.5*units.Volt, 0.4*units.Volt, 0.03*units.Ampere, units.Some(0.025*units.Ampere)
+			p.SeriesFuse, h.StringFuse, h.Bank = units.Some(0.1*units.Ampere), units.Some(0.1*units.Ampere), 0.3*units.Volt
+			h.Array.Series = 1
+			h.Controller = solar.Controller{Kind: solar.MPPT, InputVoltage: 0.9 * units.Volt, InputCurrent: units.Some(0.1 * units.Ampere),
+				Output: units.Some(0.1 * units.Ampere), Efficiency: units.Some(50 * units.Percent)}
+		}), true},
+		"a peak of a watch": {roof(func(r *solar.PanelDay) { r.Peak = 0.01 * units.Watt }), true},
 	} {
 		if (c.err == nil) != c.good {
 			t.Errorf("%s: %v", what, c.err)

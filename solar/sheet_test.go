@@ -8,7 +8,7 @@ import (
 	"example.com/drawbar/units/unitstest"
 )
 
-func TestSheetSun(t *testing.T) {
+func TestSheetDaySun(t *testing.T) {
 	for _, latitude := range []float64{90, 89.999, 66.6, 64, 41.8, 0, -22.9, -70, -90} {
 		for _, day := range []int{1, 80, 172, 246, 366} {
 			unitstest.CheckSheet(t, sunOn(t, latitude, day).Working())
@@ -16,7 +16,7 @@ func TestSheetSun(t *testing.T) {
 	}
 }
 
-func TestSheetHarvest(t *testing.T) {
+func TestSheetDayHarvest(t *testing.T) {
 	unitstest.CheckSheet(t, harvest(t, warm()).Working())
 	unitstest.CheckSheet(t, harvest(t, october()).Working())
 	r := warm()
