@@ -99,6 +99,31 @@ func TestBetweenBands(t *testing.T) {
 	}
 }
 
+// TestTableIsNamed: the working names the row, and an error how far the table
+// goes.
+func TestTableIsNamed(t *testing.T) {
+	s := summer()
+	for coldest, row := range map[float64]string{-22: "-21 °C to -25 °C", 10: "14 °C to 10 °C", -40: "-36 °C to -40 °C", 25: "25 °C and up, no correction"} {
+		s.Coldest = units.Celsius(coldest)
+		o, err := solar.ColdVoltage(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := false
+		for _, st := range o.Working().Steps() {
+			found = found || st.Name == "k_table" && st.Lookup.Row == row
+		}
+		if !found {
+			t.Errorf("at %v °C the row is not %q", coldest, row)
+		}
+	}
+	s.Coldest = units.Celsius(-41)
+	const want = "solar.ColdVoltage: Coldest = -41 °C, want -40 °C to 25 °C"
+	if _, err := solar.ColdVoltage(s); err == nil || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
+	}
+}
+
 // TestBeyondTheTable: with a coefficient a string may be colder than the
 // table, or of other cells.
 func TestBeyondTheTable(t *testing.T) {
