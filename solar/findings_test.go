@@ -230,3 +230,55 @@ func TestBothSidesOfPWM(t *testing.T) {
 		}
 	}
 }
+
+// TestAboveInputNames: a string above its controller is shown by the way that
+// governs, with the table beside the maker's coefficient.
+func TestAboveInputNames(t *testing.T) {
+	for _, c := range []struct {
+		beta  units.Opt[units.PerKelvin]
+		names []string
+		place string
+	}{
+		{panel().VoltageCoefficient, []string{"on the coldest morning", "limit", "at 25 °C", "by the table"},
+			"690.7(A): the maker's coefficient, and the table only where there is none"},
+		{units.None[units.PerKelvin](), []string{"on the coldest morning", "limit", "at 25 °C"},
+			"Table 690.7(A), crystalline silicon, read in a public transcription"},
+	} {
+		h := demo()
+		h.Array.Panel.VoltageCoefficient = c.beta
+		f := fit(t, h).Findings()[0]
+		var names []string
+		for _, n := range f.Numbers {
+			names = append(names, n.Name)
+		}
+		if f.Rule != "string-above-controller" || !slices.Equal(names, c.names) || f.Source.Place != c.place {
+			t.Errorf("%s has %q by %q, want %q by %q", f.Rule, names, f.Source.Place, c.names, c.place)
+		}
+	}
+}
+
+// TestFusingSaysWhy: the working names what decides about the fuses.
+func TestFusingSaysWhy(t *testing.T) {
+	label := units.Some(15 * units.Ampere)
+	for _, c := range []struct {
+		parallel int
+		label    units.Opt[units.Current]
+		why      string
+	}{
+		{1, label, "there is only one"}, {1, units.None[units.Current](), "there is only one"},
+		{2, label, "by the comparison above"}, {3, label, "by the comparison above"},
+		{2, units.None[units.Current](), "maximum series fuse is not given"},
+	} {
+		s := threeStrings()
+		s.Array.Parallel, s.Array.Panel.SeriesFuse = c.parallel, c.label
+		x, err := solar.Currents(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		steps := x.Working().Steps()
+		i := slices.IndexFunc(steps, func(st working.Step) bool { return st.What == "fuse in each string" })
+		if i < 0 || steps[i].Why != c.why {
+			t.Errorf("%d strings, label %v: want why %q in %v", c.parallel, c.label, c.why, steps)
+		}
+	}
+}
