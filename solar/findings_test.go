@@ -102,6 +102,10 @@ func TestCurrentFindings(t *testing.T) {
 	}), "string-fuse-above-label")
 	unknown := func(s *solar.Strings) { s.Array.Panel.SeriesFuse = units.None[units.Current]() }
 	wantFindings(t, "label unknown", currents(unknown), "series-fuse-not-stated")
+	wantFindings(t, "label unknown, two strings", currents(func(s *solar.Strings) {
+		unknown(s)
+		s.Array.Parallel = 2
+	}), "series-fuse-not-stated")
 	wantFindings(t, "label unknown, one string", currents(func(s *solar.Strings) {
 		unknown(s)
 		s.Array.Parallel = 1
