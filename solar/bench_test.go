@@ -50,8 +50,8 @@ func TestPlainTwin(t *testing.T) {
 }
 
 func TestNoAllocations(t *testing.T) {
-	day := solar.Day{Latitude: 41.8 * units.Degree, OfYear: 288}
-	roof, hookup, exposure, three := warm(), demo(), noon(), strings()
+	day := solar.DayAt{Latitude: 41.8 * units.Degree, OfYear: 288}
+	roof, hookup, exposure, three := warm(), demo(), noon(), threeStrings()
 	cold := summer()
 	for name, call := range map[string]func() error{
 		"SunOn":           func() error { _, err := solar.SunOn(day); return err },
@@ -79,7 +79,7 @@ func BenchmarkSunOn(b *testing.B) {
 		b.ReportAllocs()
 		var sum units.Irradiation
 		for i := 0; b.Loop(); i++ {
-			s, err := solar.SunOn(solar.Day{Latitude: 41.8 * units.Degree, OfYear: 1 + i%365})
+			s, err := solar.SunOn(solar.DayAt{Latitude: 41.8 * units.Degree, OfYear: 1 + i%365})
 			if err != nil {
 				b.Fatal(err)
 			}

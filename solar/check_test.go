@@ -11,12 +11,12 @@ import (
 
 // october is the roof of the invented demo in October. Irradiation: monthly
 // mean of the TMY2 file 94846, read.
-func october() solar.Roof {
+func october() solar.PanelDay {
 	losses, err := solar.NewLosses(solar.Loss{Name: "all losses, assumed", Fraction: 20 * units.Percent})
 	if err != nil {
 		panic(err)
 	}
-	return solar.Roof{
+	return solar.PanelDay{
 		Peak:        440 * units.Watt,
 		Irradiation: 3.037 * units.KilowattHourPerSquareMetre,
 		Losses:      losses,
@@ -24,10 +24,10 @@ func october() solar.Roof {
 }
 
 // warm is october with everything given.
-func warm() solar.Roof {
+func warm() solar.PanelDay {
 	r := october()
 	r.PowerCoefficient = units.Some(-0.36 * units.PercentPerKelvin)
-	r.Cells = units.Celsius(40)
+	r.CellTemperature = units.Celsius(40)
 	return r
 }
 
@@ -46,6 +46,7 @@ func demo() solar.Hookup {
 		Rules:   solar.NEC2017,
 		Array:   solar.Array{Panel: panel(), Series: 2, Parallel: 1},
 		Coldest: units.Celsius(-22),
+		Hottest: units.Celsius(70),
 		Controller: solar.Controller{
 			Kind: solar.MPPT, InputVoltage: 100 * units.Volt, Output: units.Some(30 * units.Ampere),
 		},
@@ -58,7 +59,7 @@ func summer() solar.ColdString {
 	return solar.ColdString{Rules: solar.NEC2017, Panel: solar.Panel{Voc: 22.5 * units.Volt}, Series: 2, Coldest: units.Celsius(10)}
 }
 
-func strings() solar.Strings {
+func threeStrings() solar.Strings {
 	return solar.Strings{Rules: solar.NEC2017, Array: solar.Array{Panel: panel(), Series: 1, Parallel: 3}}
 }
 
@@ -101,17 +102,17 @@ var (
 
 func TestSunOnRefuses(t *testing.T) {
 	for _, x := range append([]float64{90.1, -90.1}, notFinite...) {
-		o := outcomeOf(solar.SunOn(solar.Day{Latitude: units.Angle(x) * units.Degree, OfYear: 100}))
+		o := outcomeOf(solar.SunOn(solar.DayAt{Latitude: units.Angle(x) * units.Degree, OfYear: 100}))
 		wantRefused(t, "a latitude", o, "solar.SunOn", "Latitude")
 	}
 	for _, n := range []int{0, -1, 367} {
-		o := outcomeOf(solar.SunOn(solar.Day{OfYear: n}))
+		o := outcomeOf(solar.SunOn(solar.DayAt{OfYear: n}))
 		wantRefused(t, "a day", o, "solar.SunOn", "OfYear")
 	}
 }
 
 func TestDailyHarvestRefuses(t *testing.T) {
-	try := func(field string, bad []float64, spoil func(*solar.Roof, float64)) {
+	try := func(field string, bad []float64, spoil func(*solar.PanelDay, float64)) {
 		t.Helper()
 		for _, x := range bad {
 			r := warm()
@@ -119,17 +120,17 @@ func TestDailyHarvestRefuses(t *testing.T) {
 			wantRefused(t, field, outcomeOf(solar.DailyHarvest(r)), "solar.DailyHarvest", field)
 		}
 	}
-	try("Peak", notPositive, func(r *solar.Roof, x float64) { r.Peak = units.Power(x) })
+	try("Peak", notPositive, func(r *solar.PanelDay, x float64) { r.Peak = units.Power(x) })
 	// 150 kWh/m² is a month's.
-	try("Irradiation", append([]float64{-1, 15.1, 150}, notFinite...), func(r *solar.Roof, x float64) {
+	try("Irradiation", append([]float64{-1, 15.1, 150}, notFinite...), func(r *solar.PanelDay, x float64) {
 		r.Irradiation = units.Irradiation(x) * units.KilowattHourPerSquareMetre
 	})
 	// 0.36 %/K has lost its sign, −36 %/K its decimal point.
-	try("PowerCoefficient", append([]float64{0.36, -36, -1.01}, notFinite...), func(r *solar.Roof, x float64) {
+	try("PowerCoefficient", append([]float64{0.36, -36, -1.01}, notFinite...), func(r *solar.PanelDay, x float64) {
 		r.PowerCoefficient = units.Some(units.PerKelvin(x) * units.PercentPerKelvin)
 	})
-	try("Cells", notDegrees, func(r *solar.Roof, x float64) { r.Cells = units.Celsius(x) })
-	try("Energy", []float64{1e307}, func(r *solar.Roof, x float64) { r.Peak = units.Power(x) })
+	try("CellTemperature", notDegrees, func(r *solar.PanelDay, x float64) { r.CellTemperature = units.Celsius(x) })
+	try("Energy", []float64{1e307}, func(r *solar.PanelDay, x float64) { r.Peak = units.Power(x) })
 }
 
 func TestNewLossesRefuses(t *testing.T) {
@@ -195,8 +196,10 @@ func TestHookupRefuses(t *testing.T) {
 	try("Rules", []float64{0, 2}, func(h *solar.Hookup, x float64) { h.Rules = solar.RuleSet(x) }, cold, currents)
 	try("Series", counts, func(h *solar.Hookup, x float64) { h.Array.Series = int(x) }, cold, currents)
 	try("Voc", notPositive, func(h *solar.Hookup, x float64) { h.Array.Panel.Voc = units.Voltage(x) }, cold)
-	// 0.28 %/K has lost its sign and would lower the voltage in the cold.
-	try("VoltageCoefficient", append([]float64{0.28, 0, -1.01}, notFinite...), func(h *solar.Hookup, x float64) {
+	// 0.28 %/K has lost its sign and would lower the voltage in the cold, -2.8
+	// and -0.028 have a slipped point, -0.0028 is a ratio taken for per cent and
+	// -28 per cent taken for a ratio.
+	try("VoltageCoefficient", append([]float64{0.28, 0, -1.01, -2.8, -28, -0.028, -0.0028, -0.099}, notFinite...), func(h *solar.Hookup, x float64) {
 		h.Array.Panel.VoltageCoefficient = units.Some(units.PerKelvin(x) * units.PercentPerKelvin)
 	}, cold)
 	try("VoltageCoefficient", one, func(h *solar.Hookup, _ float64) {
@@ -215,7 +218,16 @@ func TestHookupRefuses(t *testing.T) {
 	try("StringFuse", notPositive, func(h *solar.Hookup, x float64) { h.StringFuse = units.Some(units.Current(x)) }, currents)
 	try("Required", []float64{1.5e308}, func(h *solar.Hookup, x float64) { h.Array.Panel.Isc = units.Current(x) }, currents)
 	try("Power", notPositive, func(h *solar.Hookup, x float64) { h.Array.Panel.Power = units.Power(x) })
-	try("Vmp", append([]float64{46.2, 50}, notPositive...), func(h *solar.Hookup, x float64) { h.Array.Panel.Vmp = units.Voltage(x) })
+	try("Vmp", notPositive, func(h *solar.Hookup, x float64) { h.Array.Panel.Vmp = units.Voltage(x) })
+	try("Hottest", append([]float64{24.9, 121}, notDegrees...), func(h *solar.Hookup, x float64) { h.Hottest = units.Celsius(x) })
+	// Each against the others: 46.2 V and 6.12 A are 282.744 W, 220 W at 38.4 V
+	// 5.729 A.
+	try("Vmp", []float64{46.2, 50}, func(h *solar.Hookup, x float64) { h.Array.Panel.Vmp = units.Voltage(x) }, cold, currents)
+	try("Power", []float64{282.8, 2200}, func(h *solar.Hookup, x float64) { h.Array.Panel.Power = units.Power(x) }, cold, currents)
+	try("Isc", []float64{5.72, 4.77}, func(h *solar.Hookup, x float64) { h.Array.Panel.Isc = units.Current(x) }, cold, currents)
+	try("Imp", append([]float64{6.12, 7}, notPositive...), func(h *solar.Hookup, x float64) {
+		h.Array.Panel.Imp = units.Some(units.Current(x))
+	}, cold, currents)
 	try("Kind", []float64{0, 3}, func(h *solar.Hookup, x float64) { h.Controller.Kind = solar.ControllerKind(x) })
 	try("InputVoltage", notPositive, func(h *solar.Hookup, x float64) { h.Controller.InputVoltage = units.Voltage(x) })
 	try("InputCurrent", notPositive, func(h *solar.Hookup, x float64) { h.Controller.InputCurrent = units.Some(units.Current(x)) })
@@ -227,7 +239,10 @@ func TestHookupRefuses(t *testing.T) {
 		h.Controller.Kind, h.Controller.Efficiency = solar.PWM, units.Some(units.Ratio(x))
 	})
 	try("Bank", notPositive, func(h *solar.Hookup, x float64) { h.Bank = units.Voltage(x) })
-	try("Peak", []float64{1e308}, func(h *solar.Hookup, x float64) { h.Array.Panel.Power = units.Power(x) })
+	try("Peak", []float64{1e308}, func(h *solar.Hookup, x float64) {
+		p := &h.Array.Panel
+		p.Power, p.Voc, p.Vmp, p.Isc = units.Power(x), 1.2e154, 1.1e154, 1.1e154
+	})
 	try("OutputRequired", []float64{1.7e308}, func(h *solar.Hookup, x float64) { h.Controller.Output = units.Some(units.Current(x)) })
 	try("Offered", []float64{1e-320}, func(h *solar.Hookup, x float64) {
 		h.Bank, h.Controller.Output = units.Voltage(x), units.None[units.Current]()

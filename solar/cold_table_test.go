@@ -66,6 +66,20 @@ func TestColdBands(t *testing.T) {
 	}
 }
 
+// TestSetRight: the transcription of the table prints 25 °C and 15 °C as the
+// warm ends of two bands, where they would overlap the bands above. They are
+// one degree below those.
+func TestSetRight(t *testing.T) {
+	for coldest, want := range map[float64]units.Ratio{25: 1, 24: 1.02, 15: 1.04, 14: 1.06} {
+		s := summer()
+		s.Coldest = units.Celsius(coldest)
+		o, err := solar.ColdVoltage(s)
+		if err != nil || o.TableFactor != want {
+			t.Errorf("at %v °C: factor %v, %v, want %v", coldest, o.TableFactor, err, want)
+		}
+	}
+}
+
 // TestBetweenBands: the bands are whole degrees; between two of them the
 // colder one counts.
 func TestBetweenBands(t *testing.T) {
@@ -82,6 +96,31 @@ func TestBetweenBands(t *testing.T) {
 		if err != nil || o.TableFactor != c.want {
 			t.Errorf("at %v °C: factor %v, %v, want %v", c.coldest, o.TableFactor, err, c.want)
 		}
+	}
+}
+
+// TestTableIsNamed: the working names the row, and an error how far the table
+// goes.
+func TestTableIsNamed(t *testing.T) {
+	s := summer()
+	for coldest, row := range map[float64]string{-22: "-21 °C to -25 °C", 10: "14 °C to 10 °C", -40: "-36 °C to -40 °C", 25: "25 °C and up, no correction"} {
+		s.Coldest = units.Celsius(coldest)
+		o, err := solar.ColdVoltage(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := false
+		for _, st := range o.Working().Steps() {
+			found = found || st.Name == "k_table" && st.Lookup.Row == row
+		}
+		if !found {
+			t.Errorf("at %v °C the row is not %q", coldest, row)
+		}
+	}
+	s.Coldest = units.Celsius(-41)
+	const want = "solar.ColdVoltage: Coldest = -41 °C, want -40 °C to 25 °C"
+	if _, err := solar.ColdVoltage(s); err == nil || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
 	}
 }
 

@@ -53,10 +53,11 @@ func (o ColdOpen) band() string {
 	return "25 °C and up, no correction"
 }
 
-// Findings returns what the voltage rests on: a table for want of the maker's
-// coefficient, cells that nobody stated, and always the coldest morning.
+// Findings returns what the voltage rests on, worst first: a coefficient that
+// few panels have, a table for want of the maker's, cells that nobody stated,
+// and always the coldest morning.
 func (o ColdOpen) Findings() []working.Finding {
-	var f []working.Finding
+	f := o.coefficientFindings()
 	numbers := []working.Number{{Name: "cold string", Value: o.Voltage}}
 	if o.Governs == ByTable {
 		f = append(f, working.Finding{

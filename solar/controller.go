@@ -44,22 +44,29 @@ type Hookup struct {
 	Array      Array                    // Power, Voc, Vmp and Isc are needed
 	StringFuse units.Opt[units.Current] // the fuse in each string, > 0
 	Coldest    units.Temperature        // see [ColdString]; needed
-	Controller Controller               // that feeds the bank
-	Bank       units.Voltage            // of the bank while it is charged, > 0; the lowest makes the greatest current
+	// Hottest is the temperature of the cells in full sun on the hottest day,
+	// 25 °C to 120 °C; see [CellTemperature]. Not given means that whether a
+	// string charges the bank is judged at 25 °C only, and Findings says so.
+	Hottest    units.Temperature
+	Controller Controller    // that feeds the bank
+	Bank       units.Voltage // of the bank while it is charged, > 0; the lowest makes the greatest current
 }
 
 // A Fit is the result of [FitController].
 type Fit struct {
-	Hookup         Hookup          // as used
-	Cold           ColdOpen        // voltage of a string on the coldest morning
-	Currents       CircuitCurrents // of the array
-	Peak           units.Power     // nameplate power of the array
-	Vmp            units.Voltage   // of a string at maximum power and 25 °C
-	Efficiency     units.Ratio     // the one used
-	Offered        units.Current   // into the bank in full sun, if nothing limited it
-	Charging       units.Current   // into the bank in full sun, as limited
-	Power          units.Power     // into the bank in full sun
-	OutputRequired units.Current   // for conductors and fuse between controller and bank
+	Hookup   Hookup          // as used
+	Cold     ColdOpen        // voltage of a string on the coldest morning
+	Currents CircuitCurrents // of the array
+	Peak     units.Power     // nameplate power of the array
+	Vmp      units.Voltage   // of a string at maximum power and 25 °C
+	// HotVmp is that at Hottest; not above 0 V if nothing is left. Not set if
+	// Hottest or the voltage coefficient is not given.
+	HotVmp         units.Opt[units.Voltage]
+	Efficiency     units.Ratio   // the one used
+	Offered        units.Current // into the bank in full sun, if nothing limited it
+	Charging       units.Current // into the bank in full sun, as limited
+	Power          units.Power   // into the bank in full sun
+	OutputRequired units.Current // for conductors and fuse between controller and bank
 }
 
 // FitController holds an array against a controller: the cold voltage of
@@ -74,6 +81,12 @@ type Fit struct {
 // voltage a panel gives some percent less. The conductors and the fuse between
 // controller and bank must carry 125 % of the output limit or of what comes
 // out, whichever is more.
+//
+// A string charges the bank only while its voltage at maximum power is above
+// that of the bank, at 25 °C and with the hottest cells, where it has lost as
+// many volts a kelvin as the open-circuit voltage (common practice):
+//
+//	V_hot = n · (V_mp + β · V_oc · (T − 25 °C))
 //
 // A field outside the range that [Hookup] and the types in it state gives a
 // [*units.RangeError] and the zero Fit, as do the errors of ColdVoltage.
@@ -104,6 +117,10 @@ func (f *Fit) output() {
 	h := f.Hookup
 	f.Peak = units.Scale(h.Array.Panel.Power, h.Array.count())
 	f.Vmp = units.Scale(h.Array.Panel.Vmp, units.Ratio(h.Array.Series))
+	if beta, ok := h.Array.Panel.VoltageCoefficient.Get(); ok && h.Hottest.IsSet() {
+		lost := units.Scale(f.Cold.Standard, -beta.Over(h.Hottest.Sub(testCell)))
+		f.HotVmp = units.Some(units.Minus(f.Vmp, lost))
+	}
 	f.Efficiency = h.Controller.Efficiency.Or(1)
 	f.Offered = units.Scale(f.Peak, f.Efficiency).At(h.Bank)
 	if h.Controller.Kind == PWM {
@@ -144,6 +161,12 @@ func (f Fit) checkResult(op string) error {
 func (h Hookup) check(op string) error {
 	if err := h.Array.Panel.checkPower(op); err != nil {
 		return err
+	}
+	if h.Hottest.IsSet() {
+		hot := units.TemperatureBounds{Low: testCell, High: units.Celsius(120)}
+		if err := hot.Check(op, "Hottest", h.Hottest); err != nil {
+			return err
+		}
 	}
 	if err := h.Controller.check(op); err != nil {
 		return err

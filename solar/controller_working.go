@@ -27,6 +27,12 @@ func (f Fit) outputSteps(s *working.Sheet) {
 	s.Given("V_mp", h.Array.Panel.Vmp, "V", "voltage of a panel at maximum power")
 	s.Formula("V_mp_string", f.Vmp, "V", "voltage of a string at maximum power", "n * V_mp")
 	s.Test("string against the bank", "V_mp_string > V_bank", units.Exceeds(f.Vmp, h.Bank))
+	if hot, ok := f.HotVmp.Get(); ok {
+		s.Given("T_hot", h.Hottest, "°C", "hottest cells")
+		s.Choose("voltage in the heat", "as many volts a kelvin as the open-circuit voltage", "datasheets seldom have a coefficient of their own for it", sameVolts)
+		s.Formula("V_mp_hot", hot, "V", "voltage of a hot string at maximum power", "V_mp_string + β/100 * V_25 * (T_hot - T_test)")
+		s.Test("hot string against the bank", "V_mp_hot > V_bank", units.Exceeds(hot, h.Bank))
+	}
 	s.Given("P_panel", h.Array.Panel.Power, "W", "nameplate power of a panel")
 	s.Formula("P", f.Peak, "W", "nameplate power of the array", "n * m * P_panel")
 	if h.Controller.Kind == PWM {
@@ -63,20 +69,25 @@ func (f Fit) outputSteps(s *working.Sheet) {
 
 var (
 	inputLimit = working.Source{Title: "limits of the controller, as given", Provenance: working.Derived}
+	aboveBank  = working.Source{Title: "a current flows into a bank only from a higher voltage", Provenance: working.Derived}
 	tiedToBank = working.Source{Title: "a switching controller ties the panels to the bank", Provenance: working.Derived}
+	sameVolts  = working.Source{Title: "a hot panel loses as many volts at its maximum power as with its circuit open", Provenance: working.CommonPractice}
 	nearBank   = working.Source{Title: "fuse by the source that can burn the conductor", Provenance: working.CommonPractice}
 )
 
 // Findings returns what is wrong, missing or worth knowing, worst first: the
-// string against the input, the currents against their limits, what the kind
-// of controller loses, the strings' fuses, and always where the fuse towards
-// the bank belongs.
+// string against the input, the numbers of the panel against each other, the
+// currents against their limits, the string against the bank, what the kind of
+// controller loses, the strings' fuses, and always where the fuse towards the
+// bank belongs.
 func (f Fit) Findings() []working.Finding {
 	var list []working.Finding
 	if x := f.Hookup.Controller.InputVoltage; units.Exceeds(f.Cold.Voltage, x) {
 		list = append(list, f.aboveInput(x))
 	}
+	list = append(list, f.Hookup.Array.Panel.findings()...)
 	list = append(list, f.currentFindings()...)
+	list = append(list, f.lowFindings()...)
 	list = append(list, f.outputFindings()...)
 	list = append(list, f.Currents.Findings()...)
 	list = append(list, f.Cold.Findings()...)
@@ -136,17 +147,48 @@ func (f Fit) currentFindings() []working.Finding {
 	return nil
 }
 
-func (f Fit) outputFindings() (list []working.Finding) {
-	c := f.Hookup.Controller
-	bank := working.Number{Name: "bank", Value: f.Hookup.Bank}
-	if !units.Exceeds(f.Vmp, f.Hookup.Bank) {
-		list = append(list, working.Finding{
-			Severity: working.Caution, Rule: "string-below-bank", Source: tiedToBank,
+// lowFindings looks at whether a string charges the bank, and how far that is
+// judged.
+func (f Fit) lowFindings() []working.Finding {
+	h := f.Hookup
+	standard, bank := working.Number{Name: "string at 25 °C", Value: f.Vmp}, working.Number{Name: "bank", Value: h.Bank}
+	hot, judged := f.HotVmp.Get()
+	switch {
+	case !units.Exceeds(f.Vmp, h.Bank):
+		return []working.Finding{{
+			Severity: working.Caution, Rule: "string-below-bank", Source: aboveBank,
 			Numbers: []working.Number{{Name: "string at maximum power", Value: f.Vmp}, bank},
 			Message: "A string at its maximum power is not above the voltage of the bank: it charges little or nothing, and the currents here are too high.",
 			Fix:     "Put more panels in series.",
-		})
+		}}
+	case judged && !units.Exceeds(hot, h.Bank):
+		return []working.Finding{{
+			Severity: working.Caution, Rule: "hot-string-below-bank", Source: sameVolts,
+			Numbers: []working.Number{{Name: "hot string at maximum power", Value: hot}, {Name: "cells", Value: h.Hottest}, standard, bank},
+			Message: "A string with hot cells is not above the voltage of the bank at its maximum power: in the heat it charges little or nothing.",
+			Fix:     "Put more panels in series, if the coldest morning allows it.",
+		}}
+	case judged:
+		return nil
+	case h.Hottest.IsSet():
+		return []working.Finding{{
+			Severity: working.Note, Rule: "hot-string-not-judged", Source: sameVolts,
+			Numbers: []working.Number{standard, bank, {Name: "cells", Value: h.Hottest}},
+			Message: "Whether a string charges the bank is judged with cells at 25 °C only: the voltage coefficient is not given. Hot cells have less voltage.",
+			Fix:     "Give VoltageCoefficient from the datasheet.",
+		}}
 	}
+	return []working.Finding{{
+		Severity: working.Note, Rule: "hottest-not-stated", Source: sameVolts,
+		Numbers: []working.Number{standard, bank},
+		Message: "Whether a string charges the bank is judged with cells at 25 °C only: how hot they get is not stated. Hot cells have less voltage.",
+		Fix:     "State the temperature of the cells in full sun on the hottest day.",
+	}}
+}
+
+func (f Fit) outputFindings() (list []working.Finding) {
+	c := f.Hookup.Controller
+	bank := working.Number{Name: "bank", Value: f.Hookup.Bank}
 	offered := f.Offered
 	if c.Kind == PWM {
 		offered = f.Currents.Maximum

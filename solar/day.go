@@ -36,8 +36,8 @@ var (
 		Place: "equation 21, on winter months beyond 55°", Provenance: working.Memory}
 )
 
-// A Day is a day of the year at a latitude.
-type Day struct {
+// A DayAt is a day of the year at a latitude.
+type DayAt struct {
 	Latitude units.Angle // north positive, −90° to 90°; 0 is the equator
 	OfYear   int         // 1 on 1 January, 365 or 366 on 31 December
 }
@@ -67,16 +67,16 @@ func (h Horizon) String() string {
 	return "unknown"
 }
 
-// A Sun is the result of [SunOn].
-type Sun struct {
-	Day         Day               // as used
-	Distance    units.Ratio       // inverse relative distance of earth and sun, squared
-	Declination units.Angle       // of the sun, north positive
-	CosSunset   units.Ratio       // cosine of the sunset hour angle, limited to −1 and 1
-	Horizon     Horizon           // whether the sun rises and sets
-	SunsetAngle units.Angle       // hour angle of sunset: 0 if the sun never rises, π if it never sets
-	Daylight    units.Elapsed     // sunrise to sunset of the sun's centre, no refraction
-	AboveAir    units.Irradiation // on a level surface above the air, for the day
+// A DaySun is the result of [SunOn].
+type DaySun struct {
+	Day             DayAt             // as used
+	InverseDistance units.Ratio       // inverse relative distance of earth and sun, squared
+	Declination     units.Angle       // of the sun, north positive
+	CosSunset       units.Ratio       // cosine of the sunset hour angle, limited to −1 and 1
+	Horizon         Horizon           // whether the sun rises and sets
+	SunsetAngle     units.Angle       // hour angle of sunset: 0 if the sun never rises, π if it never sets
+	Daylight        units.Elapsed     // sunrise to sunset of the sun's centre, no refraction
+	AboveAir        units.Irradiation // on a level surface above the air, for the day
 }
 
 // SunOn returns the day's sun by the equations of FAO-56:
@@ -93,22 +93,22 @@ type Sun struct {
 // on a bare horizon without refraction, some minutes less than what an
 // almanac has.
 //
-// A field outside the range that [Day] states gives a [*units.RangeError] and
-// the zero Sun.
-func SunOn(d Day) (Sun, error) {
+// A field outside the range that [DayAt] states gives a [*units.RangeError] and
+// the zero DaySun.
+func SunOn(d DayAt) (DaySun, error) {
 	if err := d.check("solar.SunOn"); err != nil {
-		return Sun{}, err
+		return DaySun{}, err
 	}
 	turn := units.Scale(fullTurn, units.Ratio(d.OfYear)/daysOfYear)
-	s := Sun{Day: d}
-	s.Distance = 1 + distanceSwing*units.Ratio(turn.Cos())
+	s := DaySun{Day: d}
+	s.InverseDistance = 1 + distanceSwing*units.Ratio(turn.Cos())
 	s.Declination = units.Scale(tropic, units.Ratio((turn - equinoxPhase).Sin()))
 	s.Horizon, s.CosSunset = horizon(d.Latitude, s.Declination)
 	s.SunsetAngle = units.Angle(math.Acos(float64(s.CosSunset)))
 	s.Daylight = units.Scale(hoursOfDay, units.RatioOf(s.SunsetAngle, halfTurn))
 	height := float64(s.SunsetAngle)*d.Latitude.Sin()*s.Declination.Sin() +
 		d.Latitude.Cos()*s.Declination.Cos()*s.SunsetAngle.Sin()
-	s.AboveAir = units.Scale(solarConstant.For(hoursOfDay), s.Distance*units.Ratio(height/math.Pi))
+	s.AboveAir = units.Scale(solarConstant.For(hoursOfDay), s.InverseDistance*units.Ratio(height/math.Pi))
 	return s, nil
 }
 
@@ -126,7 +126,7 @@ func horizon(latitude, declination units.Angle) (Horizon, units.Ratio) {
 	return NeverRises, 1
 }
 
-func (d Day) check(op string) error {
+func (d DayAt) check(op string) error {
 	latitudes := units.Between(-90*units.Degree, 90*units.Degree)
 	if err := latitudes.Check(op, "Latitude", d.Latitude); err != nil {
 		return err

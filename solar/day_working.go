@@ -6,13 +6,13 @@ import (
 )
 
 // Working returns how the day's sun came about, step by step.
-func (x Sun) Working() *working.Sheet {
+func (x DaySun) Working() *working.Sheet {
 	s := working.NewSheet("Sun of a day, above the air")
 	s.Choose("method", "FAO-56 for a whole day", "needs latitude and date only", faoSun)
 	s.Given("φ", x.Day.Latitude, "°", "latitude, north positive")
 	s.Given("J", units.Ratio(x.Day.OfYear), "1", "day of the year")
 	s.Constant("G_sc", solarConstant.For(units.Minute), "MJ/m²", "solar constant, for a minute", faoConstant)
-	s.Formula("d_r", x.Distance, "1", "inverse relative distance of earth and sun", "1 + 0.033 * cos(2*pi*J / 365)")
+	s.Formula("d_r", x.InverseDistance, "1", "inverse relative distance of earth and sun", "1 + 0.033 * cos(2*pi*J / 365)")
 	s.Formula("δ", x.Declination, "rad", "declination of the sun", "0.409 * sin(2*pi*J / 365 - 1.39)")
 	x.sunsetSteps(s)
 	s.Formula("N", x.Daylight, "h", "daylight", "24 / pi * ω_s")
@@ -21,7 +21,7 @@ func (x Sun) Working() *working.Sheet {
 	return s
 }
 
-func (x Sun) sunsetSteps(s *working.Sheet) {
+func (x DaySun) sunsetSteps(s *working.Sheet) {
 	const cosine, reach = "cosine of the sunset hour angle", "abs(φ*deg) + abs(δ)"
 	switch x.Horizon {
 	case NeverSets:
@@ -39,7 +39,7 @@ func (x Sun) sunsetSteps(s *working.Sheet) {
 
 // Findings returns that no roof gets what is above the air, and where the
 // equations are weak.
-func (x Sun) Findings() []working.Finding {
+func (x DaySun) Findings() []working.Finding {
 	f := []working.Finding{{
 		Severity: working.Note, Rule: "above-the-air", Source: faoSky,
 		Message: "No roof gets this: the air lets about a quarter of it through under an overcast sky and three quarters under a clear one.",

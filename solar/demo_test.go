@@ -1,6 +1,7 @@
 package solar_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.com/drawbar/solar"
@@ -32,10 +33,10 @@ func TestDemoRoof(t *testing.T) {
 	}
 	// The quote's third panel: 660 W, factor 0.93 for warm cells, the typical
 	// losses: 3.32 kWh in June.
-	r := solar.Roof{Peak: 660 * units.Watt, Irradiation: 6.294 * units.KilowattHourPerSquareMetre, Losses: solar.TypicalLosses(),
-		PowerCoefficient: units.Some(-0.36 * units.PercentPerKelvin), Cells: units.Celsius(25 + 7/0.36)}
+	r := solar.PanelDay{Peak: 660 * units.Watt, Irradiation: 6.294 * units.KilowattHourPerSquareMetre, Losses: solar.TypicalLosses(),
+		PowerCoefficient: units.Some(-0.36 * units.PercentPerKelvin), CellTemperature: units.Celsius(25 + 7/0.36)}
 	h := harvest(t, r)
-	wantFixed(t, "temperature factor", h.Temperature, units.One, 2, "0.93")
+	wantFixed(t, "temperature factor", h.TemperatureFactor, units.One, 2, "0.93")
 	wantFixed(t, "June with three panels", h.Energy, units.KilowattHour, 2, "3.32")
 }
 
@@ -110,13 +111,13 @@ func TestTrapColdString(t *testing.T) {
 // December, not the 418 Wh of an annual figure at latitude tilt. The factor
 // for cold cells, 1.023, is that of a run over the hours of a typical year.
 func TestTrapFlatDecember(t *testing.T) {
-	r := solar.Roof{Peak: 100 * units.Watt, Irradiation: 2.243 * units.KilowattHourPerSquareMetre, Losses: solar.TypicalLosses(),
-		PowerCoefficient: units.Some(-0.4 * units.PercentPerKelvin), Cells: units.Celsius(19.25)}
+	r := solar.PanelDay{Peak: 100 * units.Watt, Irradiation: 2.243 * units.KilowattHourPerSquareMetre, Losses: solar.TypicalLosses(),
+		PowerCoefficient: units.Some(-0.4 * units.PercentPerKelvin), CellTemperature: units.Celsius(19.25)}
 	h := harvest(t, r)
-	wantFixed(t, "temperature factor", h.Temperature, units.One, 3, "1.023")
+	wantFixed(t, "temperature factor", h.TemperatureFactor, units.One, 3, "1.023")
 	wantFixed(t, "December", h.Energy, units.WattHour, 0, "197")
 	// What the wrong answer is made of: another plane, a year's mean.
-	r.Irradiation, r.Cells = 4.864*units.KilowattHourPerSquareMetre, units.Temperature{}
+	r.Irradiation, r.CellTemperature = 4.864*units.KilowattHourPerSquareMetre, units.Temperature{}
 	wantFixed(t, "tilted, annual", harvest(t, r).Energy, units.WattHour, 0, "418")
 }
 
@@ -152,7 +153,7 @@ func TestTrapParallelFuses(t *testing.T) {
 		back     string
 		fusing   solar.Fusing
 	}{{3, "27.50", solar.FusingNeeded}, {2, "13.75", solar.FusingNotNeeded}} {
-		s := strings()
+		s := threeStrings()
 		s.Array.Parallel, s.Array.Panel.Isc, s.Array.Panel.SeriesFuse = c.parallel, 11*units.Ampere, units.Some(20*units.Ampere)
 		got, err := solar.Currents(s)
 		if err != nil {
@@ -165,6 +166,32 @@ func TestTrapParallelFuses(t *testing.T) {
 	}
 }
 
+// TestTrapFullBank: a bank that had 500 Wh taken overnight and gives 300 Wh in
+// the sun takes 800 Wh, however much the panels could give. A harvest of
+// 1600 Wh does not say that it is taken: it says that it could be had.
+func TestTrapFullBank(t *testing.T) {
+	h := harvest(t, solar.PanelDay{Peak: 400 * units.Watt, Irradiation: 4 * units.KilowattHourPerSquareMetre})
+	wantFixed(t, "what could be had", h.Energy, units.WattHour, 0, "1600")
+	if !has(h.Findings(), "harvest-not-accepted") {
+		t.Error("it is not said that a full bank takes nothing")
+	}
+}
+
+// TestTrapFuseEnd: the fuse between a controller for 30 A and its bank belongs
+// by the bank, which feeds a fault with far more than 30 A.
+func TestTrapFuseEnd(t *testing.T) {
+	f := fit(t, demo())
+	for _, x := range f.Findings() {
+		if x.Rule == "fuse-by-the-bank" {
+			if !strings.Contains(x.Fix, "by the bank") || x.Numbers[0].Value != units.Value(f.OutputRequired) {
+				t.Errorf("%v", x)
+			}
+			return
+		}
+	}
+	t.Error("not said")
+}
+
 // TestCurrentsByHand: 9.5 A · 1.25 · 1.25 and 3 · 6.1 A · 1.25 · 1.25.
 func TestCurrentsByHand(t *testing.T) {
 	for _, c := range []struct {
@@ -172,7 +199,7 @@ func TestCurrentsByHand(t *testing.T) {
 		parallel          int
 		maximum, required string
 	}{{9.5 * units.Ampere, 1, "11.8750", "14.8438"}, {6.1 * units.Ampere, 3, "22.8750", "28.5938"}} {
-		s := strings()
+		s := threeStrings()
 		s.Array.Parallel, s.Array.Panel.Isc = c.parallel, c.isc
 		got, err := solar.Currents(s)
 		if err != nil {

@@ -1,10 +1,11 @@
 // Package solar answers what the sun gives a vehicle's roof and what its
 // panels may do to the parts behind them: the length of the day and the
 // irradiation above the air, what panels harvest in a day, how warm their
-// cells get, what voltage a string has on the coldest morning, what currents
-// its conductors and fuses must carry, and whether a controller fits.
+// cells get, what voltage a string has on the coldest morning and with the
+// hottest cells, what currents its conductors and fuses must carry, and whether
+// a controller fits.
 //
-//	harvest, err := solar.DailyHarvest(solar.Roof{
+//	harvest, err := solar.DailyHarvest(solar.PanelDay{
 //		Peak:        440 * units.Watt,
 //		Irradiation: 3.037 * units.KilowattHourPerSquareMetre,
 //		Losses:      solar.TypicalLosses(),

@@ -12,12 +12,12 @@ import (
 // printed as 0.985, 0.120 rad, 1.527 rad and 32.2 MJ/m². Example 9 has 11.7
 // hours of daylight.
 func ExampleSunOn() {
-	sun, err := solar.SunOn(solar.Day{Latitude: -20 * units.Degree, OfYear: 246})
+	sun, err := solar.SunOn(solar.DayAt{Latitude: -20 * units.Degree, OfYear: 246})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("d_r %.3f, declination %.3f rad, sunset %.3f rad\n", units.In(sun.Distance, units.One),
+	fmt.Printf("d_r %.3f, declination %.3f rad, sunset %.3f rad\n", units.In(sun.InverseDistance, units.One),
 		units.In(sun.Declination, units.Radian), units.In(sun.SunsetAngle, units.Radian))
 	fmt.Printf("%.1f MJ/m², %.1f h\n", units.In(sun.AboveAir, units.MegajoulePerSquareMetre), units.In(sun.Daylight, units.Hour))
 	// Output:
@@ -26,7 +26,7 @@ func ExampleSunOn() {
 }
 
 func ExampleSunOn_error() {
-	_, err := solar.SunOn(solar.Day{Latitude: 95 * units.Degree, OfYear: 246})
+	_, err := solar.SunOn(solar.DayAt{Latitude: 95 * units.Degree, OfYear: 246})
 	fmt.Println(err)
 	fmt.Println(errors.Is(err, units.ErrRange))
 	// Output:
@@ -36,7 +36,7 @@ func ExampleSunOn_error() {
 
 func ExampleHorizon() {
 	for _, month := range []int{1, 91, 172} {
-		sun, err := solar.SunOn(solar.Day{Latitude: 69.7 * units.Degree, OfYear: month})
+		sun, err := solar.SunOn(solar.DayAt{Latitude: 69.7 * units.Degree, OfYear: month})
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -50,11 +50,11 @@ func ExampleHorizon() {
 }
 
 func ExampleDailyHarvest() {
-	harvest, err := solar.DailyHarvest(solar.Roof{
+	harvest, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:             440 * units.Watt,
 		Irradiation:      3.037 * units.KilowattHourPerSquareMetre,
 		PowerCoefficient: units.Some(-0.36 * units.PercentPerKelvin),
-		Cells:            units.Celsius(35),
+		CellTemperature:  units.Celsius(35),
 		Losses:           solar.TypicalLosses(),
 	})
 	if err != nil {
@@ -62,13 +62,13 @@ func ExampleDailyHarvest() {
 		return
 	}
 	fmt.Printf("%.0f of %.0f: cells %.3f, losses %.4f\n", units.In(harvest.Energy, units.WattHour),
-		units.In(harvest.Nameplate, units.WattHour), units.In(harvest.Temperature, units.One), units.In(harvest.Kept, units.One))
+		units.In(harvest.Nameplate, units.WattHour), units.In(harvest.TemperatureFactor, units.One), units.In(harvest.Kept, units.One))
 	// Output: 1107 of 1336: cells 0.964, losses 0.8592
 }
 
 // A coefficient that lost its sign on the way is refused.
 func ExampleDailyHarvest_error() {
-	_, err := solar.DailyHarvest(solar.Roof{
+	_, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:             440 * units.Watt,
 		Irradiation:      3.037 * units.KilowattHourPerSquareMetre,
 		PowerCoefficient: units.Some(0.36 * units.PercentPerKelvin),
@@ -77,8 +77,8 @@ func ExampleDailyHarvest_error() {
 	// Output: solar.DailyHarvest: PowerCoefficient = 0.36 %/K, want -1 %/K to 0 %/K
 }
 
-func ExampleHarvest_Findings() {
-	harvest, err := solar.DailyHarvest(solar.Roof{
+func ExampleDayHarvest_Findings() {
+	harvest, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:        100 * units.Watt,
 		Irradiation: 2.243 * units.KilowattHourPerSquareMetre,
 	})
@@ -190,6 +190,7 @@ func ExampleFitController() {
 			Series: 2, Parallel: 1,
 		},
 		Coldest: units.Celsius(-22),
+		Hottest: units.Celsius(70),
 		Controller: solar.Controller{
 			Kind: solar.MPPT, InputVoltage: 100 * units.Volt, InputCurrent: units.Some(20 * units.Ampere),
 			Output: units.Some(30 * units.Ampere),

@@ -78,7 +78,7 @@ func TestColdFindings(t *testing.T) {
 // TestCurrentFindings takes each mistake out and puts it elsewhere.
 func TestCurrentFindings(t *testing.T) {
 	currents := func(change func(*solar.Strings)) []working.Finding {
-		s := strings()
+		s := threeStrings()
 		change(&s)
 		c, err := solar.Currents(s)
 		if err != nil {
@@ -102,6 +102,10 @@ func TestCurrentFindings(t *testing.T) {
 	}), "string-fuse-above-label")
 	unknown := func(s *solar.Strings) { s.Array.Panel.SeriesFuse = units.None[units.Current]() }
 	wantFindings(t, "label unknown", currents(unknown), "series-fuse-not-stated")
+	wantFindings(t, "label unknown, two strings", currents(func(s *solar.Strings) {
+		unknown(s)
+		s.Array.Parallel = 2
+	}), "series-fuse-not-stated")
 	wantFindings(t, "label unknown, one string", currents(func(s *solar.Strings) {
 		unknown(s)
 		s.Array.Parallel = 1
@@ -140,6 +144,17 @@ func TestFitFindings(t *testing.T) {
 			[]string{"input-current-not-stated"}},
 		{"a bank above the string", func(h *solar.Hookup) { h.Coldest, h.Bank = units.Celsius(0), 80*units.Volt },
 			[]string{"string-below-bank", "input-current-not-stated"}},
+		{"cells not so hot as to be above the string", func(h *solar.Hookup) { h.Coldest, h.Bank = units.Celsius(0), 65*units.Volt },
+			[]string{"input-current-not-stated"}},
+		{"a bank above the hot string", func(h *solar.Hookup) { h.Coldest, h.Bank = units.Celsius(0), 66*units.Volt },
+			[]string{"hot-string-below-bank", "input-current-not-stated"}},
+		{"hottest not stated", func(h *solar.Hookup) {
+			h.Coldest, h.Bank, h.Hottest = units.Celsius(0), 66*units.Volt, units.Temperature{}
+		},
+			[]string{"input-current-not-stated", "hottest-not-stated"}},
+		{"a bank above the string, hottest not stated", func(h *solar.Hookup) {
+			h.Coldest, h.Bank, h.Hottest = units.Celsius(0), 80*units.Volt, units.Temperature{}
+		}, []string{"string-below-bank", "input-current-not-stated"}},
 		{"PWM", func(h *solar.Hookup) { h.Coldest, h.Controller.Kind = units.Celsius(0), solar.PWM },
 			[]string{"input-current-not-stated", "panels-tied-to-bank"}},
 		{"PWM, too much current", func(h *solar.Hookup) {
@@ -160,16 +175,7 @@ func TestFitFindings(t *testing.T) {
 	h := demo()
 	h.Array.Panel.VoltageCoefficient = units.None[units.PerKelvin]()
 	wantFindings(t, "the demo by the table", fit(t, h).Findings(), "string-above-controller", "input-current-not-stated",
-		"output-clipped", "coefficient-not-stated", "cells-not-stated", "coldest-as-given", "fuse-by-the-bank")
-}
-
-// TestSeverities fixes what may hurt and what only fails.
-func TestSeverities(t *testing.T) {
-	for _, f := range fit(t, demo()).Findings() {
-		if (f.Severity == working.Danger) != (f.Rule == "string-above-controller") {
-			t.Errorf("%s is %v", f.Rule, f.Severity)
-		}
-	}
+		"hot-string-not-judged", "output-clipped", "coefficient-not-stated", "cells-not-stated", "coldest-as-given", "fuse-by-the-bank")
 }
 
 // TestZeroResultsDoNotPanic asks empty and edited results to explain
@@ -181,7 +187,7 @@ func TestZeroResultsDoNotPanic(t *testing.T) {
 		Working() *working.Sheet
 		Findings() []working.Finding
 	}{
-		solar.Sun{}, solar.Sun{Horizon: 9}, solar.Harvest{}, solar.CellHeat{}, solar.ColdOpen{}, solar.CircuitCurrents{}, solar.Fit{}, edited,
+		solar.DaySun{}, solar.DaySun{Horizon: 9}, solar.DayHarvest{}, solar.CellHeat{}, solar.ColdOpen{}, solar.CircuitCurrents{}, solar.Fit{}, edited,
 	} {
 		if x.Working().Text() == "" {
 			t.Errorf("%T has no text", x)
@@ -225,6 +231,58 @@ func TestBothSidesOfPWM(t *testing.T) {
 		}
 		if !has(f.Findings(), "current-above-controller") {
 			t.Errorf("bank of %v: 14.75 A on a controller for 11 A is not found", bank)
+		}
+	}
+}
+
+// TestAboveInputNames: a string above its controller is shown by the way that
+// governs, with the table beside the maker's coefficient.
+func TestAboveInputNames(t *testing.T) {
+	for _, c := range []struct {
+		beta  units.Opt[units.PerKelvin]
+		names []string
+		place string
+	}{
+		{panel().VoltageCoefficient, []string{"on the coldest morning", "limit", "at 25 °C", "by the table"},
+			"690.7(A): the maker's coefficient, and the table only where there is none"},
+		{units.None[units.PerKelvin](), []string{"on the coldest morning", "limit", "at 25 °C"},
+			"Table 690.7(A), crystalline silicon, read in a public transcription"},
+	} {
+		h := demo()
+		h.Array.Panel.VoltageCoefficient = c.beta
+		f := fit(t, h).Findings()[0]
+		var names []string
+		for _, n := range f.Numbers {
+			names = append(names, n.Name)
+		}
+		if f.Rule != "string-above-controller" || !slices.Equal(names, c.names) || f.Source.Place != c.place {
+			t.Errorf("%s has %q by %q, want %q by %q", f.Rule, names, f.Source.Place, c.names, c.place)
+		}
+	}
+}
+
+// TestFusingSaysWhy: the working names what decides about the fuses.
+func TestFusingSaysWhy(t *testing.T) {
+	label := units.Some(15 * units.Ampere)
+	for _, c := range []struct {
+		parallel int
+		label    units.Opt[units.Current]
+		why      string
+	}{
+		{1, label, "there is only one"}, {1, units.None[units.Current](), "there is only one"},
+		{2, label, "by the comparison above"}, {3, label, "by the comparison above"},
+		{2, units.None[units.Current](), "maximum series fuse is not given"},
+	} {
+		s := threeStrings()
+		s.Array.Parallel, s.Array.Panel.SeriesFuse = c.parallel, c.label
+		x, err := solar.Currents(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		steps := x.Working().Steps()
+		i := slices.IndexFunc(steps, func(st working.Step) bool { return st.What == "fuse in each string" })
+		if i < 0 || steps[i].Why != c.why {
+			t.Errorf("%d strings, label %v: want why %q in %v", c.parallel, c.label, c.why, steps)
 		}
 	}
 }

@@ -8,9 +8,9 @@ import (
 	"example.com/drawbar/units"
 )
 
-func sunOn(t *testing.T, latitude float64, day int) solar.Sun {
+func sunOn(t *testing.T, latitude float64, day int) solar.DaySun {
 	t.Helper()
-	s, err := solar.SunOn(solar.Day{Latitude: units.Angle(latitude) * units.Degree, OfYear: day})
+	s, err := solar.SunOn(solar.DayAt{Latitude: units.Angle(latitude) * units.Degree, OfYear: day})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,18 +89,18 @@ func TestSunLaws(t *testing.T) {
 }
 
 // slowAboveAir adds up the sun's height minute by minute.
-func slowAboveAir(latitude float64, s solar.Sun) (joules float64) {
+func slowAboveAir(latitude float64, s solar.DaySun) (joules float64) {
 	phi := latitude * math.Pi / 180
 	delta := float64(s.Declination)
 	for minute := range 1440 {
 		hour := (float64(minute) + 0.5 - 720) / 1440 * 2 * math.Pi
 		height := math.Sin(phi)*math.Sin(delta) + math.Cos(phi)*math.Cos(delta)*math.Cos(hour)
-		joules += math.Max(0, height) * 0.0820e6 * float64(s.Distance)
+		joules += math.Max(0, height) * 0.0820e6 * float64(s.InverseDistance)
 	}
 	return joules
 }
 
-func harvest(t *testing.T, r solar.Roof) solar.Harvest {
+func harvest(t *testing.T, r solar.PanelDay) solar.DayHarvest {
 	t.Helper()
 	h, err := solar.DailyHarvest(r)
 	if err != nil {
@@ -112,26 +112,26 @@ func harvest(t *testing.T, r solar.Roof) solar.Harvest {
 // TestHarvestLaws holds whatever the numbers are.
 func TestHarvestLaws(t *testing.T) {
 	base := harvest(t, warm())
-	changed := func(change func(*solar.Roof)) solar.Harvest {
+	changed := func(change func(*solar.PanelDay)) solar.DayHarvest {
 		r := warm()
 		change(&r)
 		return harvest(t, r)
 	}
 	for law, holds := range map[string]bool{
-		"twice the panels give twice as much": units.Compare(changed(func(r *solar.Roof) { r.Peak *= 2 }).Energy, 2*base.Energy) == 0,
-		"twice the sun gives twice as much":   units.Compare(changed(func(r *solar.Roof) { r.Irradiation *= 2 }).Energy, 2*base.Energy) == 0,
-		"no sun gives nothing":                changed(func(r *solar.Roof) { r.Irradiation = 0 }).Energy == 0,
-		"hotter cells give less":              changed(func(r *solar.Roof) { r.Cells = units.Celsius(60) }).Energy < base.Energy,
-		"cold cells give more than the nameplate": changed(func(r *solar.Roof) {
-			r.Cells, r.Losses = units.Celsius(0), solar.Losses{}
+		"twice the panels give twice as much": units.Compare(changed(func(r *solar.PanelDay) { r.Peak *= 2 }).Energy, 2*base.Energy) == 0,
+		"twice the sun gives twice as much":   units.Compare(changed(func(r *solar.PanelDay) { r.Irradiation *= 2 }).Energy, 2*base.Energy) == 0,
+		"no sun gives nothing":                changed(func(r *solar.PanelDay) { r.Irradiation = 0 }).Energy == 0,
+		"hotter cells give less":              changed(func(r *solar.PanelDay) { r.CellTemperature = units.Celsius(60) }).Energy < base.Energy,
+		"cold cells give more than the nameplate": changed(func(r *solar.PanelDay) {
+			r.CellTemperature, r.Losses = units.Celsius(0), solar.Losses{}
 		}).Energy > base.Nameplate,
 		"at 25 °C the coefficient does not matter": units.Compare(
-			changed(func(r *solar.Roof) { r.Cells = units.Celsius(25) }).Energy, harvest(t, october()).Energy) == 0,
-		"a coefficient alone counts for nothing":      changed(func(r *solar.Roof) { r.Cells = units.Temperature{} }).Temperature == 1,
-		"a cell temperature alone counts for nothing": changed(func(r *solar.Roof) { r.PowerCoefficient = units.None[units.PerKelvin]() }).Temperature == 1,
-		"what is kept and what is lost are the whole": units.Compare(base.Kept+base.Roof.Losses.Lost(), 1) == 0,
+			changed(func(r *solar.PanelDay) { r.CellTemperature = units.Celsius(25) }).Energy, harvest(t, october()).Energy) == 0,
+		"a coefficient alone counts for nothing":      changed(func(r *solar.PanelDay) { r.CellTemperature = units.Temperature{} }).TemperatureFactor == 1,
+		"a cell temperature alone counts for nothing": changed(func(r *solar.PanelDay) { r.PowerCoefficient = units.None[units.PerKelvin]() }).TemperatureFactor == 1,
+		"what is kept and what is lost are the whole": units.Compare(base.Kept+base.Day.Losses.Lost(), 1) == 0,
 		"one peak sun hour is an hour": units.Compare(
-			changed(func(r *solar.Roof) { r.Irradiation = units.KilowattHourPerSquareMetre }).PeakHours, units.Hour) == 0,
+			changed(func(r *solar.PanelDay) { r.Irradiation = units.KilowattHourPerSquareMetre }).PeakHours, units.Hour) == 0,
 	} {
 		if !holds {
 			t.Errorf("not so: %s", law)
@@ -255,7 +255,7 @@ func TestVerdictsDoNotMoveWithNoise(t *testing.T) {
 				t.Errorf("limit at %v times the number: %s found %v, want %v", c.factor, rule, !c.found, c.found)
 			}
 		}
-		s := strings()
+		s := threeStrings()
 		s.Array.Panel.SeriesFuse = units.Some(15.3 * units.Ampere * units.Current(c.factor)) // 2 · 1.25 · 6.12
 		x, err := solar.Currents(s)
 		if err != nil {

@@ -102,7 +102,7 @@ func (l Losses) All() iter.Seq2[int, Loss] {
 func (l Losses) Kept() units.Ratio {
 	kept := units.Ratio(1)
 	for i := range l.n {
-		kept *= 1 - l.list[i].Fraction
+		kept *= units.Minus(1, l.list[i].Fraction)
 	}
 	return kept
 }

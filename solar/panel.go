@@ -1,6 +1,10 @@
 package solar
 
-import "example.com/drawbar/units"
+import (
+	"fmt"
+
+	"example.com/drawbar/units"
+)
 
 // CellType is what the cells of a panel are made of.
 type CellType uint8
@@ -29,15 +33,18 @@ func (c CellType) String() string {
 }
 
 // A Panel is one panel by its datasheet, at standard test conditions. Each
-// function says which fields it needs.
+// function says which fields it needs; those that it does not need may be
+// left out, and those that are there are held against each other.
 type Panel struct {
-	Power units.Power   // nameplate, > 0
-	Voc   units.Voltage // open-circuit voltage, > 0
-	Vmp   units.Voltage // voltage at maximum power, > 0 and below Voc
-	Isc   units.Current // short-circuit current, > 0
-	// VoltageCoefficient is β: how Voc changes for each kelvin, −1 %/K and up
-	// to but not including 0 %/K. It is negative: the voltage rises in the
-	// cold.
+	Power units.Power              // nameplate, > 0 and not above Voc · Isc
+	Voc   units.Voltage            // open-circuit voltage, > 0
+	Vmp   units.Voltage            // voltage at maximum power, > 0 and below Voc
+	Isc   units.Current            // short-circuit current, > 0 and not below Power / Vmp
+	Imp   units.Opt[units.Current] // current at maximum power, > 0 and below Isc; only checks the others
+	// VoltageCoefficient is β: how Voc changes for each kelvin, −1 %/K to
+	// −0.1 %/K. It is negative: the voltage rises in the cold. Silicon has
+	// −0.2 %/K to −0.5 %/K, near −0.30 %/K as a rule, so that a figure whose
+	// point has slipped, or a ratio taken for per cent, falls outside.
 	VoltageCoefficient units.Opt[units.PerKelvin]
 	Cells              CellType                 // for the table of 690.7(A), which is for crystalline silicon
 	SeriesFuse         units.Opt[units.Current] // maximum series fuse on the label, > 0
@@ -63,9 +70,11 @@ func (p Panel) checkCold(op string) error {
 			Allowed: allowed("CellsNotStated, CrystallineSilicon or ThinFilm")}
 	}
 	if beta, ok := p.VoltageCoefficient.Get(); ok {
-		return units.AtLeast(-1*units.PercentPerKelvin).Below(0).Check(op, "VoltageCoefficient", beta)
+		if err := coefficients().Check(op, "VoltageCoefficient", beta); err != nil {
+			return err
+		}
 	}
-	return nil
+	return p.checkTogether(op)
 }
 
 // checkCurrent reports the first field that the currents cannot use.
@@ -75,18 +84,63 @@ func (p Panel) checkCurrent(op string) error {
 		return err
 	}
 	if label, ok := p.SeriesFuse.Get(); ok {
-		return positive.Check(op, "SeriesFuse", label)
+		if err := positive.Check(op, "SeriesFuse", label); err != nil {
+			return err
+		}
 	}
-	return nil
+	return p.checkTogether(op)
 }
 
-// checkPower reports the first field that the output cannot use; Voc is
-// checked before.
+// checkPower reports the first field that the output cannot use; the others,
+// and all of them together, are checked before.
 func (p Panel) checkPower(op string) error {
 	if err := units.Above[units.Power](0).Check(op, "Power", p.Power); err != nil {
 		return err
 	}
-	return units.Above[units.Voltage](0).Below(p.Voc).Check(op, "Vmp", p.Vmp)
+	return units.Above[units.Voltage](0).Check(op, "Vmp", p.Vmp)
+}
+
+// checkTogether reports the first field that the others make impossible, of
+// those that are there.
+func (p Panel) checkTogether(op string) error {
+	if p.Vmp > 0 && p.Voc > 0 {
+		if err := units.Above[units.Voltage](0).Below(p.Voc).Check(op, "Vmp", p.Vmp); err != nil {
+			return err
+		}
+	}
+	if p.Power > 0 && p.Voc > 0 && p.Isc > 0 {
+		if most := p.Isc.At(p.Voc); units.Exceeds(p.Power, most) {
+			return &units.RangeError{Op: op, Field: "Power", Value: p.Power, Allowed: allowed(fmt.Sprintf("%.4v at most (Voc times Isc)", most))}
+		}
+	}
+	if p.Power > 0 && p.Vmp > 0 && p.Isc > 0 {
+		if least := p.Power.At(p.Vmp); units.Exceeds(least, p.Isc) {
+			return &units.RangeError{Op: op, Field: "Isc", Value: p.Isc, Allowed: allowed(fmt.Sprintf("%.4v at least (Power by Vmp)", least))}
+		}
+	}
+	imp, ok := p.Imp.Get()
+	if !ok {
+		return nil
+	}
+	bounds := units.Above[units.Current](0)
+	if p.Isc > 0 {
+		bounds = bounds.Below(p.Isc)
+	}
+	return bounds.Check(op, "Imp", imp)
+}
+
+// coefficients returns what a coefficient of the open-circuit voltage may be.
+// A cell loses about 2 mV a kelvin of its 0.55 V to 0.75 V, which is usual
+// below; the range leaves room for other cells on either side, and none for a
+// factor of ten.
+func coefficients() units.Bounds[units.PerKelvin] {
+	return units.Between(-1*units.PercentPerKelvin, -0.1*units.PercentPerKelvin)
+}
+
+// usualCoefficients returns what nearly all panels have.
+// Source: common practice.
+func usualCoefficients() units.Bounds[units.PerKelvin] {
+	return units.Between(-0.5*units.PercentPerKelvin, -0.2*units.PercentPerKelvin)
 }
 
 func checkCount(op, field string, n int) error {

@@ -20,8 +20,8 @@ func got[T any](c *unitstest.Case) func(T, error) T {
 var publishedCalls = map[string]func(*unitstest.Case){
 	"sun": func(c *unitstest.Case) {
 		latitude := unitstest.In[units.Angle](c, "latitude")
-		s := got[solar.Sun](c)(solar.SunOn(solar.Day{Latitude: latitude, OfYear: wholeNumber(c, "day")}))
-		c.MayGet("distance", s.Distance)
+		s := got[solar.DaySun](c)(solar.SunOn(solar.DayAt{Latitude: latitude, OfYear: wholeNumber(c, "day")}))
+		c.MayGet("distance", s.InverseDistance)
 		c.MayGet("declination", s.Declination)
 		c.MayGet("sunset", s.SunsetAngle)
 		c.MayGet("sines", units.Ratio(latitude.Sin()*s.Declination.Sin()))
@@ -35,11 +35,11 @@ var publishedCalls = map[string]func(*unitstest.Case){
 		c.Got("factor", got[solar.ColdOpen](c)(solar.ColdVoltage(s)).TableFactor)
 	},
 	"harvest": func(c *unitstest.Case) {
-		c.Got("energy", got[solar.Harvest](c)(solar.DailyHarvest(solar.Roof{
+		c.Got("energy", got[solar.DayHarvest](c)(solar.DailyHarvest(solar.PanelDay{
 			Peak:             unitstest.In[units.Power](c, "peak"),
 			Irradiation:      unitstest.In[units.Irradiation](c, "irradiation"),
 			PowerCoefficient: units.Some(unitstest.In[units.PerKelvin](c, "coefficient")),
-			Cells:            c.Temperature("cells"),
+			CellTemperature:  c.Temperature("cells"),
 		})).Energy)
 	},
 	"losses": func(c *unitstest.Case) {
@@ -55,13 +55,7 @@ var publishedCalls = map[string]func(*unitstest.Case){
 		})).Temperature)
 	},
 	"controller": func(c *unitstest.Case) {
-		h := demo()
-		h.Array = solar.Array{Series: 1, Parallel: 1, Panel: solar.Panel{
-			Power: unitstest.In[units.Power](c, "power"),
-			Voc:   unitstest.In[units.Voltage](c, "voc"),
-			Vmp:   unitstest.In[units.Voltage](c, "vmp"),
-			Isc:   unitstest.In[units.Current](c, "isc"),
-		}}
+		h := onePanel(c)
 		h.Bank = unitstest.In[units.Voltage](c, "bank")
 		if kind := c.Text("kind"); kind != "PWM" {
 			c.Fatalf("unknown kind %q", kind)
@@ -71,6 +65,25 @@ var publishedCalls = map[string]func(*unitstest.Case){
 		c.Got("current", f.Charging)
 		c.Got("into_bank", f.Power)
 	},
+	"hot": func(c *unitstest.Case) {
+		h := onePanel(c)
+		h.Array.Panel.VoltageCoefficient = units.Some(unitstest.In[units.PerKelvin](c, "coefficient"))
+		h.Hottest = c.Temperature("hottest")
+		hot, _ := got[solar.Fit](c)(solar.FitController(h)).HotVmp.Get()
+		c.Got("hot_vmp", hot)
+	},
+}
+
+// onePanel is the demo with the one panel of a row.
+func onePanel(c *unitstest.Case) solar.Hookup {
+	h := demo()
+	h.Array = solar.Array{Series: 1, Parallel: 1, Panel: solar.Panel{
+		Power: unitstest.In[units.Power](c, "power"),
+		Voc:   unitstest.In[units.Voltage](c, "voc"),
+		Vmp:   unitstest.In[units.Voltage](c, "vmp"),
+		Isc:   unitstest.In[units.Current](c, "isc"),
+	}}
+	return h
 }
 
 // wholeNumber reads a given that has no unit.
@@ -102,7 +115,7 @@ func TestPublishedColdFactors(t *testing.T) {
 }
 
 func TestPublishedPower(t *testing.T) {
-	unitstest.Published(t, "solar_power.csv", only("harvest", "losses", "cell", "controller"), nil)
+	unitstest.Published(t, "solar_power.csv", only("harvest", "losses", "cell", "controller", "hot"), nil)
 }
 
 func only(calls ...string) map[string]func(*unitstest.Case) {

@@ -8,7 +8,7 @@ import (
 	"example.com/drawbar/units/unitstest"
 )
 
-func TestSheetSun(t *testing.T) {
+func TestSheetDaySun(t *testing.T) {
 	for _, latitude := range []float64{90, 89.999, 66.6, 64, 41.8, 0, -22.9, -70, -90} {
 		for _, day := range []int{1, 80, 172, 246, 366} {
 			unitstest.CheckSheet(t, sunOn(t, latitude, day).Working())
@@ -16,7 +16,7 @@ func TestSheetSun(t *testing.T) {
 	}
 }
 
-func TestSheetHarvest(t *testing.T) {
+func TestSheetDayHarvest(t *testing.T) {
 	unitstest.CheckSheet(t, harvest(t, warm()).Working())
 	unitstest.CheckSheet(t, harvest(t, october()).Working())
 	r := warm()
@@ -57,7 +57,7 @@ func TestSheetCircuitCurrents(t *testing.T) {
 	for parallel := 1; parallel <= 4; parallel++ {
 		for _, label := range []units.Opt[units.Current]{units.None[units.Current](), units.Some(15 * units.Ampere)} {
 			for _, fuse := range []units.Opt[units.Current]{units.None[units.Current](), units.Some(8 * units.Ampere), units.Some(20 * units.Ampere)} {
-				s := strings()
+				s := threeStrings()
 				s.Array.Parallel, s.Array.Panel.SeriesFuse, s.StringFuse = parallel, label, fuse
 				c, err := solar.Currents(s)
 				if err != nil {

@@ -10,30 +10,33 @@ import (
 // datasheetInputs are what a panel's datasheet says.
 func datasheetInputs(power, voc, vmp, isc, beta string) []weave.Input {
 	return []weave.Input{
-		{Name: "power", Label: "panel: power", Default: power, Unit: "W", Low: "10 W", High: "700 W"},
-		{Name: "voc", Label: "panel: open-circuit voltage", Default: voc, Unit: "V", Low: "5 V", High: "120 V"},
-		{Name: "vmp", Label: "panel: voltage at maximum power", Default: vmp, Unit: "V", Low: "4 V", High: "100 V"},
-		{Name: "isc", Label: "panel: short-circuit current", Default: isc, Unit: "A", Low: "0.1 A", High: "20 A"},
-		{Name: "beta", Label: "panel: coefficient of the open-circuit voltage", Default: beta, Unit: "%/K", Low: "-0.6 %/K", High: "-0.1 %/K"},
+		{Name: "power", Label: "panel: power", Default: power, Unit: "W", Low: "1 W", High: "2000 W"},
+		{Name: "voc", Label: "panel: open-circuit voltage", Default: voc, Unit: "V", Low: "1 V", High: "1500 V"},
+		{Name: "vmp", Label: "panel: voltage at maximum power", Default: vmp, Unit: "V", Low: "1 V", High: "1500 V"},
+		{Name: "isc", Label: "panel: short-circuit current", Default: isc, Unit: "A", Low: "0.1 A", High: "100 A"},
+		{Name: "beta", Label: "panel: coefficient of the open-circuit voltage", Default: beta, Unit: "%/K", Low: "-1 %/K", High: "-0.1 %/K"},
 	}
 }
 
 var (
-	coldestInput = weave.Input{Name: "coldest", Label: "coldest morning", Default: "-22 °C", Unit: "°C", Low: "-60 °C", High: "25 °C"}
-	bankInput    = weave.Input{Name: "bank", Label: "bank while it is charged", Default: "13.2 V", Unit: "V", Low: "10 V", High: "60 V"}
+	coldestInput = weave.Input{Name: "coldest", Label: "coldest morning", Default: "-22 °C", Unit: "°C", Low: "-90 °C", High: "25 °C"}
+	hottestInput = weave.Input{Name: "hottest", Label: "cells in full sun on the hottest day", Default: "75 °C", Unit: "°C", Low: "25 °C", High: "120 °C"}
+	bankInput    = weave.Input{Name: "bank", Label: "bank while it is charged", Default: "13.2 V", Unit: "V", Low: "1 V", High: "1000 V"}
 )
 
 var thePair = weave.Worked{
 	Name:  "pair",
 	Title: "Two panels in series on a cold morning",
 	Question: "A panel of {{power}} has {{voc}} open. There are {{series}} of them in series on a converting controller whose input withstands " +
-		"{{limit}} and which gives at most {{output}}. The vehicle may wake up at {{coldest}}. Does the controller live?",
-	Inputs: append(datasheetInputs("220 W", "46.2 V", "38.4 V", "6.12 A", "-0.28 %/K"),
-		weave.Input{Name: "series", Label: "panels in series", Default: "2", Low: "1", High: "10"},
-		coldestInput,
-		weave.Input{Name: "limit", Label: "controller: greatest input voltage", Default: "100 V", Unit: "V", Low: "20 V", High: "600 V"},
-		weave.Input{Name: "output", Label: "controller: greatest output current", Default: "30 A", Unit: "A", Low: "5 A", High: "150 A"},
-		bankInput),
+		"{{limit}} and which gives at most {{output}}. The vehicle may wake up at {{coldest}}, and at noon the " +
+		"cells may be at {{hottest}}. Does the controller live, and does the string still charge?",
+	Inputs: append([]weave.Input{
+		coldestInput, hottestInput,
+		{Name: "series", Label: "panels in series", Default: "2", Low: "1", High: "1000"},
+		{Name: "limit", Label: "controller: greatest input voltage", Default: "100 V", Unit: "V", Low: "1 V", High: "1500 V"},
+		{Name: "output", Label: "controller: greatest output current", Default: "30 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
+		bankInput,
+	}, datasheetInputs("220 W", "46.2 V", "38.4 V", "6.12 A", "-0.28 %/K")...),
 	Solve:   solvePair,
 	Helpers: []string{"datasheet"},
 }
@@ -49,6 +52,7 @@ func solvePair(in *weave.Inputs) (weave.Answer, error) {
 			Parallel: 1,
 		},
 		Coldest: weave.Temperature(in, "coldest"),
+		Hottest: weave.Temperature(in, "hottest"),
 		Controller: solar.Controller{
 			Kind:         solar.MPPT,
 			InputVoltage: limit,
@@ -68,15 +72,18 @@ func solvePair(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	room := limit - fit.Cold.Voltage
+	hot, _ := fit.HotVmp.Get() // both that it needs are given
 	return weave.Answer{
 		Text: "The labels add up to {{warm}}. On the coldest " +
 			"morning the string has {{cold}}; the room to the " +
-			"limit is {{room}}. In parallel the panels have " +
-			"{{beside}} and give as much power.",
+			"limit is {{room}}. At their best, hot, they " +
+			"have {{hot}} for the bank. In parallel they have " +
+			"{{beside}} in the cold and give as much power.",
 		Values: []weave.Value{
 			weave.Show("warm", fit.Cold.Standard, "V", 4),
 			weave.Show("cold", fit.Cold.Voltage, "V", 4),
 			weave.Show("room", room, "V", 2),
+			weave.Show("hot", hot, "V", 3),
 			weave.Show("beside", beside.Cold.Voltage, "V", 3),
 		},
 		Working:  fit.Working(),
@@ -102,10 +109,11 @@ var theSwitch = weave.Worked{
 	Title: "A controller that switches, and one that converts",
 	Question: "A house panel of {{power}} and {{vmp}} at its best charges a bank at {{bank}} in full sun, cells at 25 °C. What comes out of a " +
 		"PWM controller, and what out of an MPPT controller of {{efficiency}}?",
-	Inputs: append(datasheetInputs("276.21 W", "37.957 V", "30.81 V", "9.592 A", "-0.3 %/K"),
-		weave.Input{Name: "bank", Label: "bank while it is charged", Default: "12.8 V", Unit: "V", Low: "10 V", High: "28 V"},
-		weave.Input{Name: "efficiency", Label: "efficiency of the MPPT controller", Default: "96 %", Unit: "%", Low: "80 %", High: "100 %"},
-		coldestInput),
+	Inputs: append([]weave.Input{
+		{Name: "bank", Label: "bank while it is charged", Default: "12.8 V", Unit: "V", Low: "1 V", High: "1000 V"},
+		{Name: "efficiency", Label: "efficiency of the MPPT controller", Default: "96 %", Unit: "%", Low: "1 %", High: "100 %"},
+		coldestInput,
+	}, datasheetInputs("276.21 W", "37.957 V", "30.81 V", "9.592 A", "-0.3 %/K")...),
 	Solve: solveSwitch,
 }
 
@@ -161,9 +169,9 @@ var theFuses = weave.Worked{
 	Question: "There are {{parallel}} panels of {{isc}} side by side. Their labels say: maximum series fuse {{label}}. Does each need a fuse, " +
 		"which one, and what must the cable behind the joint carry?",
 	Inputs: []weave.Input{
-		{Name: "parallel", Label: "strings in parallel", Default: "3", Low: "1", High: "12"},
-		{Name: "isc", Label: "short-circuit current of a string", Default: "11 A", Unit: "A", Low: "0.5 A", High: "20 A"},
-		{Name: "label", Label: "maximum series fuse on the label", Default: "20 A", Unit: "A", Low: "1 A", High: "60 A"},
+		{Name: "parallel", Label: "strings in parallel", Default: "3", Low: "1", High: "1000"},
+		{Name: "isc", Label: "short-circuit current of a string", Default: "11 A", Unit: "A", Low: "0.1 A", High: "100 A"},
+		{Name: "label", Label: "maximum series fuse on the label", Default: "20 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
 	},
 	Solve: solveFuses,
 }

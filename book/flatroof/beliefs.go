@@ -7,20 +7,20 @@ import (
 )
 
 // roof is that of the first example with the sun of a day, cells at 25 °C.
-func roof(sun units.Irradiation) solar.Roof {
-	return solar.Roof{Peak: 440 * units.Watt, Irradiation: sun, Losses: solar.TypicalLosses()}
+func roof(sun units.Irradiation) solar.PanelDay {
+	return solar.PanelDay{Peak: 440 * units.Watt, Irradiation: sun, Losses: solar.TypicalLosses()}
 }
 
 // hundred is 100 W with the sun of a day.
-func hundred(sun units.Irradiation) solar.Roof {
+func hundred(sun units.Irradiation) solar.PanelDay {
 	r := roof(sun)
 	r.Peak = 100 * units.Watt
 	return r
 }
 
 // harvests returns the harvest of each roof.
-func harvests(roofs ...solar.Roof) ([]solar.Harvest, error) {
-	var days []solar.Harvest
+func harvests(roofs ...solar.PanelDay) ([]solar.DayHarvest, error) {
+	var days []solar.DayHarvest
 	for _, r := range roofs {
 		h, err := solar.DailyHarvest(r)
 		if err != nil {
@@ -35,7 +35,7 @@ func harvests(roofs ...solar.Roof) ([]solar.Harvest, error) {
 func solveRule(*weave.Inputs) (weave.Answer, error) {
 	december := hundred(greensboroDecember)
 	// Near what the hours of that December come to, weighted by the light.
-	december.PowerCoefficient, december.Cells = units.Some(-0.4*units.PercentPerKelvin), units.Celsius(20)
+	december.PowerCoefficient, december.CellTemperature = units.Some(-0.4*units.PercentPerKelvin), units.Celsius(20)
 	h, err := harvests(roof(chicago().in(10)), roof(chicago().in(12)), roof(chicago().in(7)),
 		hundred(greensboroTilted), hundred(greensboroFlat), december)
 	if err != nil {
@@ -63,12 +63,12 @@ func solveRule(*weave.Inputs) (weave.Answer, error) {
 
 func solveWatts(*weave.Inputs) (weave.Answer, error) {
 	october := roof(chicago().in(10))
-	october.PowerCoefficient, october.Cells = units.Some(-0.35*units.PercentPerKelvin), units.Celsius(30)
+	october.PowerCoefficient, october.CellTemperature = units.Some(-0.35*units.PercentPerKelvin), units.Celsius(30)
 	h, err := solar.DailyHarvest(october)
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	sun, err := solar.SunOn(solar.Day{Latitude: 41.8 * units.Degree, OfYear: 288})
+	sun, err := solar.SunOn(solar.DayAt{Latitude: 41.8 * units.Degree, OfYear: 288})
 	return weave.Answer{
 		Text: "Near Chicago in the middle of October it is up for {{daylight}}. The mean day brings {{energy}}, so while the sun is up " +
 			"the panels give {{mean}} in the mean, of {{peak}} on their labels.",
@@ -76,7 +76,7 @@ func solveWatts(*weave.Inputs) (weave.Answer, error) {
 			weave.Show("daylight", sun.Daylight, "h", 3),
 			weave.Show("energy", h.Energy, "Wh", 4),
 			weave.Show("mean", h.Energy.In(sun.Daylight), "W", 2),
-			weave.Show("peak", h.Roof.Peak, "W", 3),
+			weave.Show("peak", h.Day.Peak, "W", 3),
 		},
 	}, err
 }
@@ -92,9 +92,9 @@ func solveHot(*weave.Inputs) (weave.Answer, error) {
 		if err != nil {
 			return weave.Answer{}, err
 		}
-		hour, err := solar.DailyHarvest(solar.Roof{
+		hour, err := solar.DailyHarvest(solar.PanelDay{
 			Peak: 440 * units.Watt, Irradiation: heat.Exposure.Irradiance.For(units.Hour),
-			PowerCoefficient: units.Some(-0.35 * units.PercentPerKelvin), Cells: heat.Temperature,
+			PowerCoefficient: units.Some(-0.35 * units.PercentPerKelvin), CellTemperature: heat.Temperature,
 		})
 		if err != nil {
 			return weave.Answer{}, err
@@ -115,11 +115,11 @@ func solveHot(*weave.Inputs) (weave.Answer, error) {
 }
 
 func solveNorth(*weave.Inputs) (weave.Answer, error) {
-	north, err := solar.SunOn(solar.Day{Latitude: 60 * units.Degree, OfYear: 166})
+	north, err := solar.SunOn(solar.DayAt{Latitude: 60 * units.Degree, OfYear: 166})
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	equator, err := solar.SunOn(solar.Day{OfYear: 166})
+	equator, err := solar.SunOn(solar.DayAt{OfYear: 166})
 	return weave.Answer{
 		Text: "Not in summer. On 15 June level ground at {{latitude}} has {{north}} above the air, the equator {{equator}}: the sun is lower " +
 			"and stays for {{daylight}}. December pays for it.",

@@ -10,11 +10,11 @@ import (
 
 // Inputs that several examples share.
 var (
-	peakInput = weave.Input{Name: "peak", Label: "panels, by their labels", Default: "440 W", Unit: "W", Low: "10 W", High: "5000 W"}
+	peakInput = weave.Input{Name: "peak", Label: "panels, by their labels", Default: "440 W", Unit: "W", Low: "1 W", High: "100 kW"}
 	dayInput  = weave.Input{Name: "irradiation", Label: "irradiation of the day, level ground", Default: "3.037 kWh/m²", Unit: "kWh/m²",
-		Low: "0.1 kWh/m²", High: "10 kWh/m²"}
+		Low: "0.01 kWh/m²", High: "15 kWh/m²"}
 	gammaInput = weave.Input{Name: "coefficient", Label: "temperature coefficient of power", Default: "-0.35 %/K", Unit: "%/K",
-		Low: "-0.6 %/K", High: "0 %/K"}
+		Low: "-1 %/K", High: "0 %/K"}
 )
 
 var theHarvest = weave.Worked{
@@ -25,7 +25,7 @@ var theHarvest = weave.Worked{
 		"With the typical losses, what does a day bring?",
 	Inputs: []weave.Input{
 		peakInput, dayInput, gammaInput,
-		{Name: "cells", Label: "temperature of the cells", Default: "30 °C", Unit: "°C", Low: "-30 °C", High: "80 °C"},
+		{Name: "cells", Label: "temperature of the cells", Default: "30 °C", Unit: "°C", Low: "-60 °C", High: "120 °C"},
 	},
 	Solve: solveHarvest,
 }
@@ -34,11 +34,11 @@ func solveHarvest(in *weave.Inputs) (weave.Answer, error) {
 	peak := weave.In[units.Power](in, "peak")
 	sun := weave.In[units.Irradiation](in, "irradiation")
 	gamma := weave.In[units.PerKelvin](in, "coefficient")
-	day, err := solar.DailyHarvest(solar.Roof{
+	day, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:             peak,
 		Irradiation:      sun,
 		PowerCoefficient: units.Some(gamma),
-		Cells:            weave.Temperature(in, "cells"),
+		CellTemperature:  weave.Temperature(in, "cells"),
 		Losses:           solar.TypicalLosses(),
 	})
 	if err != nil {
@@ -77,7 +77,7 @@ var theDay = weave.Worked{
 }
 
 func solveDay(in *weave.Inputs) (weave.Answer, error) {
-	sun, err := solar.SunOn(solar.Day{
+	sun, err := solar.SunOn(solar.DayAt{
 		Latitude: weave.In[units.Angle](in, "latitude"),
 		OfYear:   weave.Parsed(in, "date", dayOfYear),
 	})
@@ -126,9 +126,9 @@ var theCells = weave.Worked{
 	Question: "The datasheet says a nominal cell temperature of 45 °C on an open rack; close to the roof {{nominal}} is nearer. At noon the " +
 		"air is at {{air}} with {{light}} on the panels. How hot are the cells, and what do panels of {{peak}} with {{coefficient}} give?",
 	Inputs: []weave.Input{
-		{Name: "nominal", Label: "nominal operating cell temperature", Default: "50 °C", Unit: "°C", Low: "30 °C", High: "70 °C"},
-		{Name: "air", Label: "air round the panels", Default: "30 °C", Unit: "°C", Low: "-40 °C", High: "50 °C"},
-		{Name: "light", Label: "irradiance on the panels", Default: "1000 W/m²", Unit: "W/m²", Low: "50 W/m²", High: "1300 W/m²"},
+		{Name: "nominal", Label: "nominal operating cell temperature", Default: "50 °C", Unit: "°C", Low: "25 °C", High: "80 °C"},
+		{Name: "air", Label: "air round the panels", Default: "30 °C", Unit: "°C", Low: "-60 °C", High: "60 °C"},
+		{Name: "light", Label: "irradiance on the panels", Default: "1000 W/m²", Unit: "W/m²", Low: "1 W/m²", High: "1500 W/m²"},
 		peakInput, gammaInput,
 	},
 	Solve: solveCells,
@@ -147,11 +147,11 @@ func solveCells(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	// An hour of this light, nothing lost but by heat.
-	hour, err := solar.DailyHarvest(solar.Roof{
+	hour, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:             peak,
 		Irradiation:      light.For(units.Hour),
 		PowerCoefficient: units.Some(gamma),
-		Cells:            heat.Temperature,
+		CellTemperature:  heat.Temperature,
 	})
 	if err != nil {
 		return weave.Answer{}, err

@@ -11,9 +11,9 @@ var sizeExercise = weave.Exercise{
 	Question: "A camp takes {{need}} a day. How many watts of panel does it need flat on the roof in a month of {{irradiation}} a day, with the " +
 		"typical losses and cells at 25 °C, if the mean day has to do?",
 	Inputs: []weave.Input{
-		{Name: "need", Label: "energy of a day, direct current", Default: "900 Wh", Unit: "Wh", Low: "10 Wh", High: "20000 Wh"},
+		{Name: "need", Label: "energy of a day, direct current", Default: "900 Wh", Unit: "Wh", Low: "1 Wh", High: "1000 kWh"},
 		{Name: "irradiation", Label: "irradiation of the day, level ground", Default: "1.829 kWh/m²", Unit: "kWh/m²",
-			Low: "0.1 kWh/m²", High: "10 kWh/m²"},
+			Low: "0.01 kWh/m²", High: "15 kWh/m²"},
 	},
 	Solve: solveSize,
 }
@@ -30,7 +30,7 @@ func solveSize(in *weave.Inputs) (weave.Answer, error) {
 	h, err := solar.DailyHarvest(r)
 	return weave.Answer{
 		Text:    "{{peak}}. About half the days bring less than the mean; what is missing then comes from the bank, or from more panels.",
-		Values:  []weave.Value{weave.Show("peak", h.Roof.Peak, "W", 3)},
+		Values:  []weave.Value{weave.Show("peak", h.Day.Peak, "W", 3)},
 		Working: h.Working(),
 	}, err
 }
@@ -46,11 +46,11 @@ var northExercise = weave.Exercise{
 
 func solveSeasons(in *weave.Inputs) (weave.Answer, error) {
 	latitude := weave.In[units.Angle](in, "latitude")
-	june, err := solar.SunOn(solar.Day{Latitude: latitude, OfYear: 166})
+	june, err := solar.SunOn(solar.DayAt{Latitude: latitude, OfYear: 166})
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	december, err := solar.SunOn(solar.Day{Latitude: latitude, OfYear: 349})
+	december, err := solar.SunOn(solar.DayAt{Latitude: latitude, OfYear: 349})
 	return weave.Answer{
 		Text: "{{long}} and {{short}}. Above the air June has {{rich}}, December {{poor}}: {{times}} times.",
 		Values: []weave.Value{
@@ -69,8 +69,8 @@ var tableExercise = weave.Exercise{
 	Question: "No coefficient is to be found for {{series}} silicon panels of {{voc}} in series. By the table, what does the string have at " +
 		"{{coldest}}, and what at the label's 25 °C?",
 	Inputs: []weave.Input{
-		{Name: "series", Label: "panels in series", Default: "3", Low: "1", High: "10"},
-		{Name: "voc", Label: "open-circuit voltage of a panel", Default: "21.7 V", Unit: "V", Low: "5 V", High: "120 V"},
+		{Name: "series", Label: "panels in series", Default: "3", Low: "1", High: "1000"},
+		{Name: "voc", Label: "open-circuit voltage of a panel", Default: "21.7 V", Unit: "V", Low: "1 V", High: "1500 V"},
 		{Name: "coldest", Label: "coldest morning", Default: "-25 °C", Unit: "°C", Low: "-40 °C", High: "25 °C"},
 	},
 	Solve: solveTable,
@@ -100,9 +100,9 @@ var shadeExercise = weave.Exercise{
 	Question: "Panels of {{peak}} have {{irradiation}}. Dirt takes {{dirt}}, the air conditioner's shade {{shade}}, cable and controller " +
 		"{{cable}}. What is left of a day, and what do the three take together?",
 	Inputs: []weave.Input{
-		{Name: "peak", Label: "panels, by their labels", Default: "600 W", Unit: "W", Low: "10 W", High: "5000 W"},
+		{Name: "peak", Label: "panels, by their labels", Default: "600 W", Unit: "W", Low: "1 W", High: "100 kW"},
 		{Name: "irradiation", Label: "irradiation of the day, level ground", Default: "5.2 kWh/m²", Unit: "kWh/m²",
-			Low: "0.1 kWh/m²", High: "10 kWh/m²"},
+			Low: "0.01 kWh/m²", High: "15 kWh/m²"},
 		{Name: "dirt", Label: "loss by dirt", Default: "5 %", Unit: "%", Low: "0 %", High: "100 %"},
 		{Name: "shade", Label: "loss by shade", Default: "25 %", Unit: "%", Low: "0 %", High: "100 %"},
 		{Name: "cable", Label: "loss in cable and controller", Default: "8 %", Unit: "%", Low: "0 %", High: "100 %"},
@@ -119,7 +119,7 @@ func solveShade(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	h, err := solar.DailyHarvest(solar.Roof{
+	h, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:        weave.In[units.Power](in, "peak"),
 		Irradiation: weave.In[units.Irradiation](in, "irradiation"),
 		Losses:      losses,
@@ -140,8 +140,8 @@ var stringsExercise = weave.Exercise{
 	Question: "Panels of {{isc}} with {{label}} on the label are to lie side by side. How many may there be before each needs a fuse, " +
 		"and what do the others feed into a shorted one when there is one more?",
 	Inputs: []weave.Input{
-		{Name: "isc", Label: "short-circuit current of a panel", Default: "6.12 A", Unit: "A", Low: "0.5 A", High: "20 A"},
-		{Name: "label", Label: "maximum series fuse on the label", Default: "15 A", Unit: "A", Low: "1 A", High: "60 A"},
+		{Name: "isc", Label: "short-circuit current of a panel", Default: "6.12 A", Unit: "A", Low: "0.1 A", High: "100 A"},
+		{Name: "label", Label: "maximum series fuse on the label", Default: "15 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
 	},
 	Solve: solveStrings,
 }
@@ -182,11 +182,11 @@ var hotExercise = weave.Exercise{
 	Question: "A panel of 36 cells, 100 W by its label, has cells at 60 °C. It can then give {{power}} at {{vmp}}, and gives {{current}} when it is " +
 		"tied to a bank at {{bank}}. Which puts more into the bank, a PWM controller or an MPPT controller of {{efficiency}}?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "power of the hot panel", Default: "85.49 W", Unit: "W", Low: "10 W", High: "700 W"},
-		{Name: "vmp", Label: "its voltage at maximum power", Default: "15.67 V", Unit: "V", Low: "10 V", High: "60 V"},
-		{Name: "current", Label: "its current at the voltage of the bank", Default: "5.7357 A", Unit: "A", Low: "0.5 A", High: "20 A"},
-		{Name: "bank", Label: "bank while it is charged", Default: "14.4 V", Unit: "V", Low: "10 V", High: "16 V"},
-		{Name: "efficiency", Label: "efficiency of the MPPT controller", Default: "96 %", Unit: "%", Low: "80 %", High: "100 %"},
+		{Name: "power", Label: "power of the hot panel", Default: "85.49 W", Unit: "W", Low: "1 W", High: "2000 W"},
+		{Name: "vmp", Label: "its voltage at maximum power", Default: "15.67 V", Unit: "V", Low: "1 V", High: "1500 V"},
+		{Name: "current", Label: "its current at the voltage of the bank", Default: "5.7357 A", Unit: "A", Low: "0.1 A", High: "100 A"},
+		{Name: "bank", Label: "bank while it is charged", Default: "14.4 V", Unit: "V", Low: "1 V", High: "1000 V"},
+		{Name: "efficiency", Label: "efficiency of the MPPT controller", Default: "96 %", Unit: "%", Low: "1 %", High: "100 %"},
 	},
 	Solve: solveAbsorption,
 }

@@ -48,7 +48,7 @@ func aboveAir() (figure.Chart, error) {
 	for _, degrees := range []int{25, 40, 55} {
 		line := figure.Line{Name: fmt.Sprintf("%d° N", degrees)}
 		for day := 1; day <= 365; day += 4 {
-			sun, err := solar.SunOn(solar.Day{Latitude: units.Scale(units.Degree, units.Ratio(degrees)), OfYear: day})
+			sun, err := solar.SunOn(solar.DayAt{Latitude: units.Scale(units.Degree, units.Ratio(degrees)), OfYear: day})
 			if err != nil {
 				return figure.Chart{}, err
 			}

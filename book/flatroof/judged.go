@@ -13,10 +13,10 @@ var theQuote = weave.Worked{
 	Question: "A quote says: panels of {{peak}}, flat on the roof, {{claimed}} a day, enough for the winter. In December level ground near " +
 		"Chicago has {{irradiation}} on a mean day. Does that hold?",
 	Inputs: []weave.Input{
-		{Name: "peak", Label: "panels, by their labels", Default: "400 W", Unit: "W", Low: "10 W", High: "5000 W"},
+		{Name: "peak", Label: "panels, by their labels", Default: "400 W", Unit: "W", Low: "1 W", High: "100 kW"},
 		{Name: "claimed", Label: "harvest of a day as quoted", Default: "2.0 kWh"},
 		{Name: "irradiation", Label: "irradiation of the day, level ground", Default: "1.403 kWh/m²", Unit: "kWh/m²",
-			Low: "0.1 kWh/m²", High: "10 kWh/m²"},
+			Low: "0.01 kWh/m²", High: "15 kWh/m²"},
 	},
 	Solve: solveQuote,
 }
@@ -24,7 +24,7 @@ var theQuote = weave.Worked{
 func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 	sun := weave.In[units.Irradiation](in, "irradiation")
 	claimed := weave.Parsed(in, "claimed", units.ParsePrinted)
-	day, err := solar.DailyHarvest(solar.Roof{
+	day, err := solar.DailyHarvest(solar.PanelDay{
 		Peak:        weave.In[units.Power](in, "peak"),
 		Irradiation: sun,
 		Losses:      solar.TypicalLosses(),

@@ -37,24 +37,24 @@ var (
 // A printedSun is what print says of a day.
 type printedSun struct {
 	what         string
-	day          solar.Day
-	show         func(solar.Sun) units.Value
+	day          solar.DayAt
+	show         func(solar.DaySun) units.Value
 	digits, unit string
 	source       working.Source
 	within, why  string
 }
 
-func daylight(s solar.Sun) units.Value    { return s.Daylight }
-func irradiation(s solar.Sun) units.Value { return s.AboveAir }
-func declination(s solar.Sun) units.Value { return s.Declination }
-func sunset(s solar.Sun) units.Value      { return s.SunsetAngle }
-func distance(s solar.Sun) units.Value    { return s.Distance }
+func daylight(s solar.DaySun) units.Value    { return s.Daylight }
+func irradiation(s solar.DaySun) units.Value { return s.AboveAir }
+func declination(s solar.DaySun) units.Value { return s.Declination }
+func sunset(s solar.DaySun) units.Value      { return s.SunsetAngle }
+func distance(s solar.DaySun) units.Value    { return s.InverseDistance }
 
 // clearSky is what equation 35 has for a day of sunshine.
-func clearSky(s solar.Sun) units.Value { return units.Scale(s.AboveAir, 75*units.Percent) }
+func clearSky(s solar.DaySun) units.Value { return units.Scale(s.AboveAir, 75*units.Percent) }
 
 // partSky is the same for a day with sunshine in 7.1 of its 10.9 hours.
-func partSky(s solar.Sun) units.Value {
+func partSky(s solar.DaySun) units.Value {
 	sunny := units.RatioOf(7.1*units.Hour, s.Daylight)
 	return units.Scale(s.AboveAir, 25*units.Percent+units.Scale(50*units.Percent, sunny))
 }
@@ -74,8 +74,8 @@ func sunRows(all ...printedSun) ([]weave.Row, error) {
 
 // printedFAO compares with the worked examples of FAO-56.
 func printedFAO() ([]weave.Row, error) {
-	spring := solar.Day{Latitude: -20 * units.Degree, OfYear: 246}
-	may := solar.Day{Latitude: -22.9 * units.Degree, OfYear: 135}
+	spring := solar.DayAt{Latitude: -20 * units.Degree, OfYear: 246}
+	may := solar.DayAt{Latitude: -22.9 * units.Degree, OfYear: 135}
 	return sunRows(
 		printedSun{what: "20° S, 3 September: inverse relative distance", day: spring, show: distance, digits: "0.985", source: fao("example 8")},
 		printedSun{what: "20° S, 3 September: declination", day: spring, show: declination, digits: "0.12", unit: "rad", source: fao("example 8")},
@@ -92,8 +92,8 @@ func printedFAO() ([]weave.Row, error) {
 
 // printedTables compares with cells of published tables.
 func printedTables() ([]weave.Row, error) {
-	on := func(degrees float64, ofYear int) solar.Day {
-		return solar.Day{Latitude: units.Scale(units.Degree, units.Ratio(degrees)), OfYear: ofYear}
+	on := func(degrees float64, ofYear int) solar.DayAt {
+		return solar.DayAt{Latitude: units.Scale(units.Degree, units.Ratio(degrees)), OfYear: ofYear}
 	}
 	ra, n := fao(radiationTable), fao(daylightTable)
 	return sunRows(
@@ -120,7 +120,7 @@ func printedTables() ([]weave.Row, error) {
 }
 
 // printedDay compares the day of the example with the tables.
-func printedDay(s solar.Sun) []weave.Row {
+func printedDay(s solar.DaySun) []weave.Row {
 	return []weave.Row{
 		{What: "above the air", Ours: s.AboveAir, Printed: units.MustPrinted("13.6", "MJ/m²"), Source: fao(radiationTable)},
 		{What: "daylight", Ours: s.Daylight, Printed: units.MustPrinted("9.2", "h"), Source: fao(daylightTable)},
@@ -134,9 +134,9 @@ func printedCell(h solar.CellHeat) []weave.Row {
 
 // printedPanels compares harvest, losses and cells with print.
 func printedPanels() ([]weave.Row, error) {
-	h, err := solar.DailyHarvest(solar.Roof{
+	h, err := solar.DailyHarvest(solar.PanelDay{
 		Peak: 100 * units.Watt, Irradiation: 0.9 * units.KilowattHourPerSquareMetre,
-		PowerCoefficient: units.Some(-0.3 * units.PercentPerKelvin), Cells: units.Celsius(30),
+		PowerCoefficient: units.Some(-0.3 * units.PercentPerKelvin), CellTemperature: units.Celsius(30),
 	})
 	if err != nil {
 		return nil, err

@@ -113,6 +113,8 @@ var wireSymbols = weave.Formula{
 	Equations: []string{
 		"V_cold = n * V_oc * (1 + β/100 * (T - 25))",
 		"V_cold <= V_limit",
+		"V_hot = n * (V_mp + β/100 * V_oc * (T_hot - 25))",
+		"V_hot > V_bank",
 		"I_mppt = η * P / V_bank",
 		"I_pwm = m * I_sc",
 		"I_required = 1.25 * 1.25 * m * I_sc",
@@ -126,6 +128,9 @@ var wireSymbols = weave.Formula{
 		{Name: "β", Unit: "%/K", What: "temperature coefficient of that voltage, negative"},
 		{Name: "T", Unit: "°C", What: "coldest morning"},
 		{Name: "V_limit", Unit: "V", What: "the most that the controller's input withstands"},
+		{Name: "V_hot", Unit: "V", What: "voltage at maximum power of a string with hot cells, which lose as many volts as with the circuit open (common practice)"},
+		{Name: "V_mp", Unit: "V", What: "voltage of a panel at maximum power and 25 °C"},
+		{Name: "T_hot", Unit: "°C", What: "temperature of the cells in full sun on the hottest day"},
 		{Name: "I_mppt", Unit: "A", What: "current into the bank through a controller that converts"},
 		{Name: "η", What: "its efficiency"},
 		{Name: "P", Unit: "W", What: "power of the array in full sun"},
@@ -171,7 +176,8 @@ const practice = weave.Prose(`## What goes wrong in practice
 - **Unlike panels in series.** The weakest sets the current for all. In parallel the lowest voltage does the harm.
 - **Hot panels near the bank's voltage.** A panel of 36 cells, called 12 V, has {{absorption.vmp}} at its best when its cells
   are at 60 °C, and a bank that is being filled stands at {{absorption.bank}}. Behind a long thin cable that charges slowly or
-  not at all. The library compares at 25 °C, so leave room.
+  not at all. The library compares at 25 °C, and with hot cells if it is
+  told how hot they get.
 - **The name of a panel.** A panel called 12 V has about 22 V open, one called 24 V may have 46 V (common practice). Only the
   open-circuit voltage on the label counts.
 - **The fuse from the car.** A fuse in a string must break direct current at the cold voltage of the string, {{pair.cold}} in

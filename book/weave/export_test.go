@@ -6,7 +6,6 @@ import "example.com/drawbar/units/working"
 var (
 	Wrap       = wrap
 	Words      = words
-	EveryKind  = everyKind
 	Dedent     = dedent
 	Escape     = escape
 	ProseHTML  = proseHTML

@@ -205,8 +205,8 @@ func (m *maker) sun() {
 	if !m.ok("roof", err) {
 		return
 	}
-	harvest, err := solar.DailyHarvest(solar.Roof{Peak: units.Scale(r.Power, units.Ratio(r.Panels)), Irradiation: r.Sun.Irradiation, Losses: losses,
-		PowerCoefficient: r.PowerCoefficient, Cells: r.Cells})
+	harvest, err := solar.DailyHarvest(solar.PanelDay{Peak: units.Scale(r.Power, units.Ratio(r.Panels)), Irradiation: r.Sun.Irradiation, Losses: losses,
+		PowerCoefficient: r.PowerCoefficient, CellTemperature: r.Cells})
 	if !m.ok("roof.sun", err) {
 		return
 	}
@@ -235,7 +235,7 @@ func (m *maker) aboveAir(s Sun) {
 	if !ok {
 		return
 	}
-	sun, err := solar.SunOn(solar.Day{Latitude: latitude, OfYear: s.DayOfYear})
+	sun, err := solar.SunOn(solar.DayAt{Latitude: latitude, OfYear: s.DayOfYear})
 	if !m.ok("roof.sun", err) {
 		return
 	}

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"strings"
 	"unicode/utf8"
+
+	"example.com/drawbar/units/working"
 )
 
 // columns is how wide text may be.
@@ -60,7 +62,7 @@ func wrap(b *strings.Builder, first, rest, text string) {
 // others at another. A number stays with its unit.
 func lines(text string, first, rest int) (list []string) {
 	line, width := "", first
-	for _, word := range words(text) {
+	for _, word := range working.Words(text) {
 		switch {
 		case line == "":
 			line = word
@@ -71,27 +73,6 @@ func lines(text string, first, rest int) (list []string) {
 		}
 	}
 	return append(list, line)
-}
-
-// words splits text where a line may break.
-func words(text string) (list []string) {
-	for _, w := range strings.Fields(text) {
-		if n := len(list); n > 0 && endsInDigit(list[n-1]) && isUnit(w) {
-			list[n-1] += " " + w
-			continue
-		}
-		list = append(list, w)
-	}
-	return list
-}
-
-func endsInDigit(s string) bool { return s != "" && '0' <= s[len(s)-1] && s[len(s)-1] <= '9' }
-
-// isUnit reports whether w is short enough to be a unit behind a number.
-func isUnit(w string) bool {
-	const longest = 4
-	w = strings.TrimRight(w, ".,;:)")
-	return utf8.RuneCountInString(w) <= longest && w != "" && !endsInDigit(w) && w != "and" && w != "of" && w != "+"
 }
 
 // table appends rows in columns, the last of which may wrap.

@@ -20,6 +20,9 @@ const (
 	// noise is by how much rounding in another order moves an operand at most,
 	// as a part of it. It matters where operands cancel.
 	noise = 1e-12
+	// settled is how far operands can be apart, as a part of them, that settle
+	// to the same number: [units.Minus] returns 0 for their difference.
+	settled = 1e-8
 	// guards is how many significant digits an operand is printed with beyond
 	// those of the result, at least.
 	guards = 2
@@ -32,7 +35,8 @@ const (
 //     step, once.
 //   - Every formula, on the values of the steps that declare its symbols, not
 //     rounded, gives the value of its step to 1e-9, or to float64 noise where
-//     operands cancel.
+//     operands cancel. A value of exactly 0 may be the difference of operands
+//     that settle to the same number.
 //   - Every formula, on its operands as printed, gives the result as printed
 //     within one unit of its last digit. The result printed is its value,
 //     rounded, and an operand is printed with two digits more at least.
@@ -127,8 +131,11 @@ func checkFormula(failf func(string, ...any), st working.Step, declared map[stri
 		failf("%v", err)
 		return
 	}
-	off := math.Abs(got - st.Value)
-	if !(off <= exactness*math.Abs(st.Value)) && !(off <= spread(st.Formula, exact, got)) {
+	off, part := math.Abs(got-st.Value), noise
+	if st.Value == 0 {
+		part = settled
+	}
+	if !(off <= exactness*math.Abs(st.Value)) && !(off <= spread(st.Formula, exact, got, part)) {
 		failf("%s gives %v, the value is %v", st.Formula, got, st.Value)
 	}
 	printed, err := strconv.ParseFloat(st.Printed, 64)
@@ -152,7 +159,7 @@ func checkFormula(failf func(string, ...any), st working.Step, declared map[stri
 		if o.Value != from.Value || o.Unit != from.Unit {
 			failf("operand %s is %v %s, declared as %v %s", o.Name, o.Value, o.Unit, from.Value, from.Unit)
 		}
-		if part := math.Abs(x-o.Value) / math.Abs(o.Value); units.Exceeds(part, guarded(st)) {
+		if part := math.Abs(x-units.Settle(o.Value)) / math.Abs(o.Value); units.Exceeds(part, guarded(st)) {
 			failf("operand %s is printed as %s, too few digits of %v for a result of %s", o.Name, o.Printed, o.Value, st.Printed)
 		}
 	}
@@ -165,11 +172,11 @@ func checkFormula(failf func(string, ...any), st working.Step, declared map[stri
 	}
 }
 
-// spread returns how far the formula moves from its value at when rounding
-// moves every operand.
-func spread(formula string, operands map[string]float64, at float64) (sum float64) {
+// spread returns how far the formula moves from its value at when every
+// operand moves by a part of itself.
+func spread(formula string, operands map[string]float64, at, part float64) (sum float64) {
 	for name, x := range operands {
-		operands[name] = x + noise*x
+		operands[name] = x + part*x
 		if moved, err := working.Evaluate(formula, operands); err == nil {
 			sum += math.Abs(moved - at)
 		}
@@ -190,7 +197,7 @@ func printing(printed float64, st working.Step) string {
 		return fmt.Sprintf("the resolution of %s is %v", st.Printed, st.Resolution)
 	case units.Compare(steps, math.Round(steps)) != 0:
 		return fmt.Sprintf("%s has digits beyond its resolution, %v", st.Printed, st.Resolution)
-	case units.Exceeds(math.Abs(printed-st.Value), st.Resolution/2):
+	case units.Exceeds(math.Abs(printed-units.Settle(st.Value)), st.Resolution/2): // what is printed is settled first
 		return fmt.Sprintf("printed as %s, the value is %v", st.Printed, st.Value)
 	}
 	return ""

@@ -49,6 +49,16 @@ func TestCheckSheetAccepts(t *testing.T) {
 			s.Given("V_b", 0.3*units.Volt, "V", "all three")
 			s.Formula("ΔV", 0*units.Volt, "V", "difference", "3*V_a - V_b")
 		}),
+		"difference of settled equals": sheet(func(s *working.Sheet) {
+			s.Given("V_a", 27*units.Volt, "V", "one")
+			s.Given("V_b", 26.99999996*units.Volt, "V", "the other")
+			s.Formula("ΔV", 0*units.Volt, "V", "difference", "V_a - V_b")
+		}),
+		// 22.1749999764 settles to 22.175, which rounds to 22.18.
+		"a tie once settled": sheet(func(s *working.Sheet) {
+			s.Given("V", 22.17499997641432*units.Volt, "V", "one")
+			s.Formula("V_all", 22.17499997641432*units.Volt, "V", "all", "1 * V")
+		}),
 		"cancelled": sheet(func(s *working.Sheet) {
 			a, b := 1.0000001234567891, 1.0000001
 			s.Given("a", units.Ratio(a), "1", "")

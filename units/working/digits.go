@@ -83,10 +83,15 @@ func (st *Step) spread(f Formula, at, part float64) float64 {
 }
 
 // reproduces reports whether got, which f gives, is the value of the step,
-// save for rounding in another order.
+// save for rounding in another order. A value of exactly 0 may be a
+// difference of operands that settle to the same number ([units.Minus]).
 func (st *Step) reproduces(f Formula, got float64) bool {
+	part := noise
+	if st.Value == 0 {
+		part = resolved
+	}
 	off := math.Abs(got - st.Value)
-	return off <= exactness*math.Abs(st.Value) || off <= st.spread(f, got, noise)
+	return off <= exactness*math.Abs(st.Value) || off <= st.spread(f, got, part)
 }
 
 // printFormula fills in the printed digits of a formula step: as many of the
@@ -111,7 +116,23 @@ func (st *Step) printFormula(f Formula) bool {
 			}
 		}
 	}
-	return false
+	return st.printCancelled(f)
+}
+
+// printCancelled is printFormula where operands cancel to less than a digit of
+// the result: that is printed to the power of ten that nine digits of the
+// operands resolve, which can be above the result itself. Operands that print
+// alike leave only noise, and are refused.
+func (st *Step) printCancelled(f Formula) bool {
+	st.printOperands(mostDigits)
+	left, err := f.Evaluate(st.printedValues())
+	resolution := math.Pow(10, math.Ceil(math.Log10(st.spread(f, st.Value, resolved))))
+	steps := math.Round(st.Value / resolution)
+	if err != nil || left == 0 || !(math.Abs(steps) < 10) {
+		return false
+	}
+	st.Resolution, st.Printed = resolution, printSignificant(steps*resolution, 1)
+	return st.printedAgrees(f)
 }
 
 // values returns the operands, not rounded.

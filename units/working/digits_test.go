@@ -52,6 +52,8 @@ func TestPrintedDigits(t *testing.T) {
 		{"three", 12.800012345, 12.8, "a - b", 12.800012345 - 12.8, "1.23e-05", 1e-7, "12.8000123"},
 		{"two", 12.800012341, 12.8, "1 / (a - b)", 1 / (12.800012341 - 12.8), "81000", 1000, "12.8000123"}, // 81030.7; six digits divide by zero
 		{"one", 12.80000012, 12.8, "a - b", 12.80000012 - 12.8, "1e-07", 1e-7, "12.8000001"},
+		{"none: less than the operands resolve", 12.80000006, 12.8, "a - b", 12.80000006 - 12.8, "0", 1e-6, "12.8000001"},
+		{"none: a settled difference", 26.99999994, 27, "a - b", 26.99999994 - 27., "0", 1e-6, "26.9999999"},
 	}
 	for _, tt := range tests {
 		s := working.NewSheet(tt.name)
@@ -107,6 +109,26 @@ func TestDifferenceOfEquals(t *testing.T) {
 	unitstest.CheckSheet(t, s)
 	if st := s.Steps()[2]; st.Printed != "0" || !(st.Resolution > 0) {
 		t.Errorf("the difference is printed %s to %v", st.Printed, st.Resolution)
+	}
+}
+
+// Zero stands for the difference of operands that settle to the same number,
+// and for no other.
+func TestDifferenceOfSettledEquals(t *testing.T) {
+	for _, tt := range []struct {
+		a     float64
+		wrong bool
+	}{{26.99999996, false}, {27.00000004, false}, {26.999997, true}} {
+		s := working.NewSheet("difference")
+		s.Given("a", units.Ratio(tt.a), "1", "")
+		s.Given("b", 27*units.One, "1", "")
+		s.Formula("c", 0*units.One, "1", "", "a - b")
+		if err := s.Err(); (err != nil) != tt.wrong {
+			t.Errorf("%v - 27 as 0: %v", tt.a, err)
+		}
+		if !tt.wrong {
+			unitstest.CheckSheet(t, s)
+		}
 	}
 }
 

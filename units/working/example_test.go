@@ -189,8 +189,8 @@ func ExampleSheet_LookUp() {
 	// Output:
 	// Looked up
 	//   k = 0.94   correction
-	//       Invented Press, Handbook of Wire, table 2; for 33 °C, between 30 °C and 35
-	//       °C
+	//       Invented Press, Handbook of Wire, table 2; for 33 °C, between 30 °C and
+	//       35 °C
 }
 
 func ExampleSheet_Formula() {

@@ -5,14 +5,15 @@ import "strings"
 // width is how many columns plain text has.
 const width = 80
 
-// wrap returns text in lines of at most width columns, broken between words.
-// The first begins with first, the others with as many spaces.
+// wrap returns text in lines of at most width columns, broken between words as
+// [Words] has them. The first begins with first, the others with as many
+// spaces.
 func wrap(first, text string) []string {
 	indent := strings.Repeat(" ", columns(first))
 	room := max(width-columns(first), 1)
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range Words(text) {
 		if line != "" && columns(line)+1+columns(word) <= room {
 			line += " " + word
 			continue
@@ -34,13 +35,21 @@ func wrap(first, text string) []string {
 	return lines
 }
 
-// chop returns s in parts of at most room columns.
+// chop returns s in parts of at most room columns, broken at a space where
+// there is one.
 func chop(s string, room int) []string {
 	var parts []string
 	r := []rune(s)
 	for len(r) > room {
-		parts = append(parts, string(r[:room]))
-		r = r[room:]
+		cut, skip := room, 0
+		for i := room; i > 0; i-- {
+			if r[i] == ' ' {
+				cut, skip = i, 1
+				break
+			}
+		}
+		parts = append(parts, string(r[:cut]))
+		r = r[cut+skip:]
 	}
 	return append(parts, string(r))
 }
