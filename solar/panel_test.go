@@ -149,3 +149,40 @@ func TestHotString(t *testing.T) {
 		}
 	}
 }
+
+// TestTinyPanelHeldTogether: the numbers of a panel below one are held against
+// each other as others are: 0.5 V · 0.03 A = 15 mW, 12 mW / 0.4 V = 30 mA.
+func TestTinyPanelHeldTogether(t *testing.T) {
+	const op = "solar.Currents"
+	for field, p := range map[string]solar.Panel{
+		"Vmp":   {Voc: 0.5 * units.Volt, Vmp: 0.6 * units.Volt, Isc: 0.03 * units.Ampere},
+		"Power": {Power: 0.016 * units.Watt, Voc: 0.5 * units.Volt, Isc: 0.03 * units.Ampere},
+		"Isc":   {Power: 0.0125 * units.Watt, Vmp: 0.4 * units.Volt, Isc: 0.03 * units.Ampere},
+		"Imp":   {Isc: 0.03 * units.Ampere, Imp: units.Some(0.04 * units.Ampere)},
+	} {
+		s := threeStrings()
+		s.Array.Panel = p
+		wantRefused(t, field, outcomeOf(solar.Currents(s)), op, field)
+	}
+}
+
+// TestHarvestSaysWhatItCounts: a coefficient without a cell temperature, or the
+// other way round, is not counted, and the typical list is called that.
+func TestHarvestSaysWhatItCounts(t *testing.T) {
+	alone := warm()
+	alone.CellTemperature = units.Temperature{}
+	other := warm()
+	other.PowerCoefficient = units.None[units.PerKelvin]()
+	for _, d := range []solar.PanelDay{alone, other} {
+		if !has(harvest(t, d).Findings(), "temperature-not-counted") {
+			t.Errorf("%+v: not said", d)
+		}
+	}
+	typical := warm()
+	typical.Losses = solar.TypicalLosses()
+	for d, want := range map[solar.PanelDay]bool{warm(): false, typical: true} {
+		if got := strings.Contains(harvest(t, d).Working().Text(), "typical list"); got != want {
+			t.Errorf("typical list named: %v, want %v", got, want)
+		}
+	}
+}
