@@ -123,12 +123,12 @@ func fields() []field {
 		try("inverter.EnergyADay", "Idle", day, func(d *inverter.Day, x float64) { d.Idle = units.Some(units.Power(x)) }, inverter.EnergyADay, true, 0),
 		try("inverter.EnergyADay", "On", day, func(d *inverter.Day, x float64) { d.On = units.Elapsed(x) }, inverter.EnergyADay, true, 86400),
 		try("inverter.EnergyADay", "Voltage", day, func(d *inverter.Day, x float64) { d.Voltage = units.Some(units.Voltage(x)) }, inverter.EnergyADay, false, 0),
-		try("inverter.HoldUp", "AC", carry, func(c *inverter.Carry, x float64) { c.AC = units.Power(x) }, inverter.HoldUp, true, 0),
-		try("inverter.HoldUp", "Efficiency", carry, func(c *inverter.Carry, x float64) { c.Efficiency = units.Ratio(x) }, inverter.HoldUp, false, 1),
-		try("inverter.HoldUp", "Idle", carry, func(c *inverter.Carry, x float64) { c.Idle = units.Some(units.Power(x)) }, inverter.HoldUp, true, 0),
-		try("inverter.HoldUp", "DC", carry, func(c *inverter.Carry, x float64) { c.DC = units.Power(x) }, inverter.HoldUp, true, 0),
-		try("inverter.HoldUp", "Loop", carry, func(c *inverter.Carry, x float64) { c.Loop = units.Power(x) }, inverter.HoldUp, true, 0),
-		try("inverter.HoldUp", "Usable", carry, func(c *inverter.Carry, x float64) { c.Usable = units.Some(units.Energy(x)) }, inverter.HoldUp, false, 0),
+		try("inverter.CarryTime", "AC", carry, func(c *inverter.Carry, x float64) { c.AC = units.Power(x) }, inverter.CarryTime, true, 0),
+		try("inverter.CarryTime", "Efficiency", carry, func(c *inverter.Carry, x float64) { c.Efficiency = units.Ratio(x) }, inverter.CarryTime, false, 1),
+		try("inverter.CarryTime", "Idle", carry, func(c *inverter.Carry, x float64) { c.Idle = units.Some(units.Power(x)) }, inverter.CarryTime, true, 0),
+		try("inverter.CarryTime", "DC", carry, func(c *inverter.Carry, x float64) { c.DC = units.Power(x) }, inverter.CarryTime, true, 0),
+		try("inverter.CarryTime", "Loop", carry, func(c *inverter.Carry, x float64) { c.Loop = units.Power(x) }, inverter.CarryTime, true, 0),
+		try("inverter.CarryTime", "Usable", carry, func(c *inverter.Carry, x float64) { c.Usable = units.Some(units.Energy(x)) }, inverter.CarryTime, false, 0),
 		try("inverter.ChargerDraw", "Current", charger, func(c *inverter.Charger, x float64) { c.Current = units.Current(x) }, inverter.ChargerDraw, false, 0),
 		try("inverter.ChargerDraw", "Voltage", charger, func(c *inverter.Charger, x float64) { c.Voltage = units.Voltage(x) }, inverter.ChargerDraw, false, 0),
 		try("inverter.ChargerDraw", "Efficiency", charger, func(c *inverter.Charger, x float64) { c.Efficiency = units.Ratio(x) }, inverter.ChargerDraw, false, 1),
@@ -269,12 +269,12 @@ func TestTooLargeToHold(t *testing.T) {
 	wantRangeError(t, err, "inverter.EnergyADay", "Charge")
 	c := carry()
 	c.AC, c.DC = most, most
-	_, err = inverter.HoldUp(c)
-	wantRangeError(t, err, "inverter.HoldUp", "Power")
+	_, err = inverter.CarryTime(c)
+	wantRangeError(t, err, "inverter.CarryTime", "Power")
 	c = carry()
 	c.AC, c.Usable = 1e300, units.Some(units.Energy(1e-300))
-	_, err = inverter.HoldUp(c)
-	wantRangeError(t, err, "inverter.HoldUp", "Time")
+	_, err = inverter.CarryTime(c)
+	wantRangeError(t, err, "inverter.CarryTime", "Time")
 	x := charger()
 	x.Current = most
 	_, err = inverter.ChargerDraw(x)

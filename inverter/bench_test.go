@@ -15,7 +15,7 @@ func TestNoAllocations(t *testing.T) {
 		"Sets":            func() error { _, err := inverter.Sets(demoMachine().Limit(), few); return err },
 		"BatterySide":     func() error { _, err := inverter.BatterySide(dcSide()); return err },
 		"EnergyADay":      func() error { _, err := inverter.EnergyADay(day()); return err },
-		"HoldUp":          func() error { _, err := inverter.HoldUp(carry()); return err },
+		"CarryTime":       func() error { _, err := inverter.CarryTime(carry()); return err },
 		"ChargerDraw":     func() error { _, err := inverter.ChargerDraw(charger()); return err },
 		"Starting":        func() error { _, err := inverter.Starting(motor()); return err },
 		"ParallelNeutral": func() error { _, err := inverter.ParallelNeutral(neutralReturn()); return err },

@@ -155,11 +155,11 @@ func TestDemoFeedLoop(t *testing.T) {
 	// 54.2 W at the bank, of 3226 Wh usable.
 	carry := inverter.Carry{AC: 9 * units.Watt, Efficiency: 89 * units.Percent, Idle: units.Some(14 * units.Watt),
 		DC: (0.96 + 19.2 + 1.925 + 8) * units.Watt, Usable: units.Some(3226 * units.WattHour)}
-	h := must[inverter.Hold](t)(inverter.HoldUp(carry))
+	h := must[inverter.Carried](t)(inverter.CarryTime(carry))
 	wantPrinted(t, "W", units.In(h.Power, units.Watt), 1, "54.2")
 	wantPrinted(t, "h", units.In(h.Time.Or(0), units.Hour), 1, "59.5")
 	carry.Loop = l.Lost
-	h = must[inverter.Hold](t)(inverter.HoldUp(carry))
+	h = must[inverter.Carried](t)(inverter.CarryTime(carry))
 	wantPrinted(t, "h with the loop", units.In(h.Time.Or(0), units.Hour), 1, "14.2")
 }
 

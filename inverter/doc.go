@@ -1,8 +1,8 @@
 // Package inverter answers what an inverter, a charger and the change from
 // one source to another mean for a rig: what runs together and what starts on
 // top of it, which sets of loads are too much, what the battery side must
-// carry, the energy a day with the inverter's own use, how long a bank holds
-// up once shore power drops, what a charger takes from the service, where
+// carry, the energy a day with the inverter's own use, how long a bank carries
+// what is left on once shore power drops, what a charger takes from the service, where
 // neutral and ground are joined for each source, and whether a bank feeds its
 // own charger.
 //

@@ -87,7 +87,7 @@ func ExampleDCCurrent_Working() {
 	// Choice: voltage
 	//   the lowest
 	//       the current is greatest there
-	//       NFPA, 70 National Electrical Code, 2017, 690.8(A)(4), 706.20(A)(3)
+	//       NFPA, 70, National Electrical Code, 2017, 690.8(A)(4), 706.20(A)(3)
 	//
 	// drawn from the bank
 	//   P_dc = P_rated / η
@@ -103,7 +103,7 @@ func ExampleDCCurrent_Working() {
 	//
 	// Constant
 	//   k = 1.25   margin of conductor and device
-	//       NFPA, 70 National Electrical Code, 2017, 690.8(B)(1), 706.21(B)
+	//       NFPA, 70, National Electrical Code, 2017, 690.8(B)(1), 706.21(B)
 	//
 	// that conductor and device must be rated for
 	//   I_req = k · I_dc
@@ -129,8 +129,8 @@ func ExampleEnergyADay() {
 	// Output: 267 Wh for the loads, 528 Wh for the inverter itself, 62.1 Ah in all
 }
 
-func ExampleHoldUp() {
-	hold, err := inverter.HoldUp(inverter.Carry{
+func ExampleCarryTime() {
+	hold, err := inverter.CarryTime(inverter.Carry{
 		AC:         110 * units.Watt,
 		Efficiency: 90 * units.Percent,
 		Idle:       units.Some(20 * units.Watt),

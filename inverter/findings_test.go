@@ -121,18 +121,18 @@ func TestGroundFaultProtectionTrips(t *testing.T) {
 
 // A bank that nothing draws from lasts no time that could be stated.
 func TestNothingDrawn(t *testing.T) {
-	h := must[inverter.Hold](t)(inverter.HoldUp(inverter.Carry{Efficiency: 0.9, Idle: units.Some(0 * units.Watt), Usable: units.Some(units.WattHour)}))
+	h := must[inverter.Carried](t)(inverter.CarryTime(inverter.Carry{Efficiency: 0.9, Idle: units.Some(0 * units.Watt), Usable: units.Some(units.WattHour)}))
 	if h.Power != 0 || h.Time.IsSet() {
-		t.Errorf("hold-up %+v", h)
+		t.Errorf("carried %+v", h)
 	}
 }
 
 func TestOtherFindings(t *testing.T) {
 	wantRules(t, must[inverter.DCCurrent](t)(inverter.BatterySide(dcSide())), "dc-device-not-checked")
 	c := carry()
-	wantRules(t, must[inverter.Hold](t)(inverter.HoldUp(c)), "silent-failover")
+	wantRules(t, must[inverter.Carried](t)(inverter.CarryTime(c)), "silent-failover")
 	c.Idle = units.None[units.Power]()
-	wantRules(t, must[inverter.Hold](t)(inverter.HoldUp(c)), "idle-not-stated", "silent-failover")
+	wantRules(t, must[inverter.Carried](t)(inverter.CarryTime(c)), "idle-not-stated", "silent-failover")
 	wantRules(t, must[inverter.ChargerUse](t)(inverter.ChargerDraw(demoConverter())))
 	wantRules(t, must[inverter.ChargerUse](t)(inverter.ChargerDraw(charger())), "refill-at-full-output")
 	m := motor()

@@ -37,11 +37,11 @@ func TestSheetDayUse(t *testing.T) {
 	unitstest.CheckSheet(t, must[inverter.DayUse](t)(inverter.EnergyADay(d)).Working())
 }
 
-func TestSheetHold(t *testing.T) {
+func TestSheetCarried(t *testing.T) {
 	c := carry()
-	unitstest.CheckSheet(t, must[inverter.Hold](t)(inverter.HoldUp(c)).Working())
+	unitstest.CheckSheet(t, must[inverter.Carried](t)(inverter.CarryTime(c)).Working())
 	c.Usable, c.Idle = units.None[units.Energy](), units.None[units.Power]()
-	unitstest.CheckSheet(t, must[inverter.Hold](t)(inverter.HoldUp(c)).Working())
+	unitstest.CheckSheet(t, must[inverter.Carried](t)(inverter.CarryTime(c)).Working())
 }
 
 func TestSheetChargerUse(t *testing.T) {
@@ -132,7 +132,7 @@ func TestSheetLoop(t *testing.T) {
 func TestNothingPanics(t *testing.T) {
 	for _, r := range []result{
 		inverter.Headroom{}, inverter.Headroom{Starting: 3}, inverter.Headroom{Starting: -7}, inverter.DCCurrent{}, inverter.DayUse{},
-		inverter.Hold{}, inverter.ChargerUse{}, inverter.Start{}, inverter.Overload{}, inverter.Overload{Sets: []inverter.Set{{Members: 1 << 31}}},
+		inverter.Carried{}, inverter.ChargerUse{}, inverter.Start{}, inverter.Overload{}, inverter.Overload{Sets: []inverter.Set{{Members: 1 << 31}}},
 		inverter.BondCount{}, inverter.BondCount{Bonds: 3}, inverter.GroundShare{}, inverter.FaultPath{}, inverter.PassThroughCheck{},
 		inverter.Loop{}, inverter.Loop{Known: true}, inverter.Loop{Hops: []inverter.Hop{{}}},
 	} {

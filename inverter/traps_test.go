@@ -101,7 +101,7 @@ func TestTrapStartOfACompressor(t *testing.T) {
 		wantRules(t, h, want)
 	}
 	// It then runs 1.43 h from 2304 Wh, not 8 h.
-	h := must[inverter.Hold](t)(inverter.HoldUp(inverter.Carry{AC: 1414 * units.Watt, Efficiency: 88 * units.Percent,
+	h := must[inverter.Carried](t)(inverter.CarryTime(inverter.Carry{AC: 1414 * units.Watt, Efficiency: 88 * units.Percent,
 		Idle: units.Some(0 * units.Watt), Usable: units.Some((200 * units.AmpereHour * 0.9).At(12.8 * units.Volt))}))
 	wantPrinted(t, "h", units.In(h.Time.Or(0), units.Hour), 2, "1.43")
 }
@@ -134,14 +134,14 @@ func TestTrapConverterOnInverter(t *testing.T) {
 		t.Fatalf("loops %+v", loops)
 	}
 	wantPrinted(t, "W", units.In(loops[0].Lost, units.Watt), 1, "259.9")
-	h := must[inverter.Hold](t)(inverter.HoldUp(inverter.Carry{Efficiency: 90 * units.Percent, Idle: units.Some(0 * units.Watt),
+	h := must[inverter.Carried](t)(inverter.CarryTime(inverter.Carry{Efficiency: 90 * units.Percent, Idle: units.Some(0 * units.Watt),
 		Loop: loops[0].Lost, Usable: units.Some(2304 * units.WattHour)}))
 	wantPrinted(t, "h", units.In(h.Time.Or(0), units.Hour), 2, "8.86")
 }
 
-// Hold-up counts losses, own use and the 12 V side, and nobody is told.
+// The time counts losses, own use and the 12 V side, and nobody is told.
 func TestTrapSilentFailover(t *testing.T) {
-	h := must[inverter.Hold](t)(inverter.HoldUp(inverter.Carry{AC: 110 * units.Watt, Efficiency: 90 * units.Percent,
+	h := must[inverter.Carried](t)(inverter.CarryTime(inverter.Carry{AC: 110 * units.Watt, Efficiency: 90 * units.Percent,
 		Idle: units.Some(20 * units.Watt), DC: 35 * units.Watt, Usable: units.Some(2048 * units.WattHour)}))
 	wantPrinted(t, "W", units.In(h.Power, units.Watt), 1, "177.2")
 	wantPrinted(t, "h", units.In(h.Time.Or(0), units.Hour), 2, "11.56")

@@ -5,6 +5,7 @@ import (
 	_ "time/tzdata" // the same clocks on every machine
 
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 )
@@ -85,27 +86,26 @@ func solveIdle(in *weave.Inputs) (weave.Answer, error) {
 	hours := weave.In[units.Elapsed](in, "hours")
 	l := load("load", "ac", loads.ConstantPower, weave.In[units.Power](in, "power"))
 	l.Hours = units.Some(hours)
-	link := loads.Link{
-		Efficiency: weave.In[units.Ratio](in, "efficiency"),
-		Idle:       units.Some(weave.In[units.Power](in, "idle")),
-		Bank:       12.8 * units.Volt,
-	}
 	ledger, err := loads.Audit(rigBuses(), []loads.Load{l})
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	all, err := loads.FromBank(ledger.Buses[1], link)
+	day := inverter.Day{
+		Energy: ledger.Buses[1].Energy, Longest: units.Some(ledger.Buses[1].Longest),
+		Efficiency: weave.In[units.Ratio](in, "efficiency"), Idle: units.Some(weave.In[units.Power](in, "idle")),
+	}
+	all, err := inverter.EnergyADay(day)
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	link.On = units.Some(hours)
-	night, err := loads.FromBank(ledger.Buses[1], link)
+	day.On = units.Some(hours)
+	night, err := inverter.EnergyADay(day)
 	return weave.Answer{
 		Text: "{{all}} against {{night}} a day, for {{used}} at the load. The watts are small; the hours are not.",
 		Values: []weave.Value{
 			weave.Show("all", all.Energy, "Wh", 3),
 			weave.Show("night", night.Energy, "Wh", 3),
-			weave.Show("used", all.Total.Energy, "Wh", 3),
+			weave.Show("used", all.Day.Energy, "Wh", 3),
 		},
 		Working: all.Working(),
 	}, err

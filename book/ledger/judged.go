@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -97,22 +98,26 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	idle := weave.In[units.Power](in, "idle")
-	bank, err := loads.FromBank(ledger.Buses[1], loads.Link{
+	voltage := weave.In[units.Voltage](in, "bank")
+	bank, err := inverter.EnergyADay(inverter.Day{
+		Energy:     ledger.Buses[1].Energy,
+		Longest:    units.Some(ledger.Buses[1].Longest),
 		Efficiency: weave.In[units.Ratio](in, "efficiency"),
 		Idle:       units.Some(idle),
-		Bank:       weave.In[units.Voltage](in, "bank"),
+		Voltage:    units.Some(voltage),
 	})
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	found := append(ledger.Findings(), bank.Findings()...)
 	working.Sort(found)
-	dc := ledger.Buses[0].Energy.At(bank.Link.Bank)
-	loadsOnly := dc + bank.Loads.At(bank.Link.Bank)
+	dc := ledger.Buses[0].Energy.At(voltage)
+	ac := bank.Charge.Or(0)
+	loadsOnly := dc + bank.Loads.At(voltage)
 	verdict, err := working.Claim{
 		What:     "charge a day from the bank",
 		Stated:   stated,
-		Computed: dc + bank.Charge,
+		Computed: dc + ac,
 		Unit:     "Ah",
 		SafeSide: working.Higher,
 		Findings: found,
@@ -127,9 +132,9 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 			"being on it would be {{without}}.",
 		Values: []weave.Value{
 			weave.Say("verdict", verdict),
-			weave.Show("charge", dc+bank.Charge, "Ah", 3),
+			weave.Show("charge", dc+ac, "Ah", 3),
 			weave.Show("dc", dc, "Ah", 3),
-			weave.Show("ac", bank.Charge, "Ah", 3),
+			weave.Show("ac", ac, "Ah", 3),
 			weave.Show("without", loadsOnly, "Ah", 3),
 		},
 		Working:  bank.Working(),

@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -89,16 +90,24 @@ func solveRig(in *weave.Inputs) (weave.Answer, error) {
 	dc, _ := ledger.On("dc")
 	ac, _ := ledger.On("ac")
 	idle := weave.In[units.Power](in, "idle")
-	bank, err := loads.FromBank(ac, loads.Link{
+	voltage := weave.In[units.Voltage](in, "bank")
+	day := inverter.Day{
+		Energy:     ac.Energy,
+		Longest:    units.Some(ac.Longest),
 		Efficiency: weave.In[units.Ratio](in, "efficiency"),
 		Idle:       units.Some(idle),
-		Bank:       weave.In[units.Voltage](in, "bank"),
-	})
+	}
+	bank, err := inverter.EnergyADay(day)
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	day.Energy = ac.MustNotStop.Energy // and on for it all day
+	must, err := inverter.EnergyADay(day)
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	total := dc.Energy + bank.Energy
-	must := dc.MustNotStop.Average + bank.MustNotStopAverage
+	mean := dc.MustNotStop.Average + must.Energy.In(24*units.Hour)
 	found := append(ledger.Findings(), bank.Findings()...)
 	working.Sort(found)
 	return weave.Answer{
@@ -114,8 +123,8 @@ func solveRig(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("ac_bank", bank.Energy, "Wh", 4),
 			weave.Show("idle_energy", bank.Idle, "Wh", 3),
 			weave.Show("total", total, "Wh", 4),
-			weave.Show("charge", total.At(bank.Link.Bank), "Ah", 3),
-			weave.Show("must", must, "W", 3),
+			weave.Show("charge", total.At(voltage), "Ah", 3),
+			weave.Show("must", mean, "W", 3),
 		},
 		Working:  ledger.Working("dc"),
 		Findings: found,

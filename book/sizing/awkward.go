@@ -64,7 +64,7 @@ func solveAirConditioner(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("soft_peak", soft.Start, "VA", 4),
 			weave.Show("soft_left", soft.SurgeLeft.Or(0), "VA", 3),
 			weave.Show("together", now.Apparent, "VA", 4),
-			weave.Show("run_left", now.ApparentLeft.Or(0), "VA", 3),
+			weave.Show("run_left", now.ApparentLeft, "VA", 3),
 		},
 		Working:  now.Working(),
 		Findings: now.Findings(),
@@ -84,6 +84,8 @@ func startOn(in *weave.Inputs, motor inverter.Motor) (
 	if err != nil {
 		return inverter.Headroom{}, err
 	}
+	// It ends up running, whatever the starter leaves of the start.
+	runs := running.Apparent(95 * units.Percent)
 	return inverter.Check(inverter.Machine{
 		Continuous:   rated.Real(100 * units.Percent),
 		ContinuousVA: units.Some(rated),
@@ -94,12 +96,14 @@ func startOn(in *weave.Inputs, motor inverter.Motor) (
 		Name:        "air conditioner",
 		Power:       running,
 		PowerFactor: units.Some(95 * units.Percent),
-		Start:       units.Some(start.Apparent),
+		Kind:        inverter.MotorLoad,
+		Start:       units.Some(max(start.Apparent, runs)),
 		StartFor:    units.Some(lasts),
 	}, {
 		Name:        "other loads",
 		Power:       others,
 		PowerFactor: units.Some(90 * units.Percent),
+		Kind:        inverter.SteadyLoad,
 	}})
 }
 

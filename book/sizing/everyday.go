@@ -38,12 +38,12 @@ func solveLoads(in *weave.Inputs) (weave.Answer, error) {
 	oven := inverter.Demand{
 		Name:        "microwave",
 		Power:       weave.In[units.Power](in, "oven"),
-		PowerFactor: units.Some(k1),
+		PowerFactor: units.Some(k1), Kind: inverter.SteadyLoad,
 	}
 	small := inverter.Demand{
 		Name:        "electronics",
 		Power:       weave.In[units.Power](in, "small"),
-		PowerFactor: units.Some(k2),
+		PowerFactor: units.Some(k2), Kind: inverter.SteadyLoad,
 	}
 	h, err := inverter.Check(inverter.Machine{
 		Continuous:   rated.Real(watts),
@@ -53,7 +53,6 @@ func solveLoads(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	left := h.ApparentLeft.Or(0) // stated, so known
 	return weave.Answer{
 		Text: "Together they take {{power}} and {{apparent}}. An " +
 			"inverter must give both for hours; this one has " +
@@ -63,7 +62,7 @@ func solveLoads(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("power", h.Power, "W", 4),
 			weave.Show("apparent", h.Apparent, "VA", 4),
 			weave.Show("power_left", h.PowerLeft, "W", 3),
-			weave.Show("apparent_left", left, "VA", 3),
+			weave.Show("apparent_left", h.ApparentLeft, "VA", 3),
 		},
 		Working:  h.Working(),
 		Findings: h.Findings(),
@@ -140,13 +139,14 @@ var theDay = weave.Worked{
 }
 
 func solveDay(in *weave.Inputs) (weave.Answer, error) {
+	on := weave.In[units.Elapsed](in, "on")
 	idle := weave.In[units.Power](in, "idle")
 	voltage := weave.In[units.Voltage](in, "voltage")
 	use, err := inverter.EnergyADay(inverter.Day{
 		Energy:     weave.In[units.Energy](in, "energy"),
 		Efficiency: weave.In[units.Ratio](in, "efficiency"),
 		Idle:       units.Some(idle),
-		On:         weave.In[units.Elapsed](in, "on"),
+		On:         units.Some(on),
 		Voltage:    units.Some(voltage),
 	})
 	if err != nil {
@@ -172,9 +172,9 @@ func solveDay(in *weave.Inputs) (weave.Answer, error) {
 
 var theSets = weave.Worked{
 	Name:  "sets",
-	Title: "Which sets are too much",
+	Title: "Which sets are too much, and which can run",
 	Question: "On an inverter of {{rated}} hang a microwave that takes {{oven}}, a kettle of {{kettle}}, a toaster of {{toaster}}, a coffee " +
-		"maker of {{coffee}} and a television of {{television}}. By their watts, which of them must not run together?",
+		"maker of {{coffee}} and a television of {{television}}. By their watts, which of them must not run together, and which can?",
 	Inputs: []weave.Input{
 		{Name: "rated", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "100 W", High: "15000 W"},
 		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "3000 W"},
@@ -184,35 +184,43 @@ var theSets = weave.Worked{
 		{Name: "television", Label: "power of the television", Default: "100 W", Unit: "W", Low: "0 W", High: "1000 W"},
 	},
 	Solve:   solveSets,
-	Helpers: []string{"tooMuch"},
+	Helpers: []string{"tooMuch", "listed"},
 }
 
 func solveSets(in *weave.Inputs) (weave.Answer, error) {
-	machine := inverter.Machine{
-		Continuous: weave.In[units.Power](in, "rated"),
-		Efficiency: 90 * units.Percent, // for the battery side
+	rated := weave.In[units.Power](in, "rated")
+	watts := inverter.Limit{
+		Name: "the inverter", Power: units.Some(rated),
 	}
 	oven := weave.In[units.Power](in, "oven")
 	kettle := weave.In[units.Power](in, "kettle")
 	toaster := weave.In[units.Power](in, "toaster")
 	coffee := weave.In[units.Power](in, "coffee")
 	television := weave.In[units.Power](in, "television")
-	over, err := inverter.Sets(machine.Limit(), []inverter.Demand{
+	demands := []inverter.Demand{
 		{Name: "microwave", Power: oven},
 		{Name: "kettle", Power: kettle},
 		{Name: "toaster", Power: toaster},
 		{Name: "coffee maker", Power: coffee},
 		{Name: "television", Power: television},
-	})
+	}
+	over, err := inverter.Sets(watts, demands)
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	can, err := inverter.CanRun(watts, demands)
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
 		Text: "Too much: {{sets}}. A set with one of these in it " +
 			"is too much as well, and every other set is not. " +
+			"The most that can run together, to which nothing " +
+			"can be added: {{can}}. " +
 			"All at once would be {{together}}.",
 		Values: []weave.Value{
 			weave.Say("sets", tooMuch(over)),
+			weave.Say("can", listed(can.Sets, can.Names)),
 			weave.Show("together", over.Together.Power, "W", 4),
 		},
 		Working:  over.Working(),
@@ -222,13 +230,18 @@ func solveSets(in *weave.Inputs) (weave.Answer, error) {
 
 // tooMuch names the sets, "kettle + toaster; microwave + kettle".
 func tooMuch(over inverter.Overload) string {
-	if len(over.Sets) == 0 {
+	return listed(over.Sets, over.Names)
+}
+
+// listed names sets, or says that there are none.
+func listed(sets []inverter.Set,
+	names func(inverter.Members) []string) string {
+	if len(sets) == 0 {
 		return "none of them"
 	}
-	var sets []string
-	for _, set := range over.Sets {
-		names := over.Names(set.Members)
-		sets = append(sets, strings.Join(names, " + "))
+	var list []string
+	for _, set := range sets {
+		list = append(list, strings.Join(names(set.Members), " + "))
 	}
-	return strings.Join(sets, "; ")
+	return strings.Join(list, "; ")
 }

@@ -23,14 +23,14 @@ func solveDryer(in *weave.Inputs) (weave.Answer, error) {
 		ContinuousVA: units.Some(1500 * units.VoltAmpere),
 		Efficiency:   90 * units.Percent,
 	}, []inverter.Demand{
-		{Name: "hair dryer", Power: weave.In[units.Power](in, "dryer"), PowerFactor: units.Some(100 * units.Percent)},
-		{Name: "laptop chargers", Power: weave.In[units.Power](in, "laptops"), PowerFactor: units.Some(60 * units.Percent)},
+		{Name: "hair dryer", Power: weave.In[units.Power](in, "dryer"), PowerFactor: units.Some(100 * units.Percent), Kind: inverter.SteadyLoad},
+		{Name: "laptop chargers", Power: weave.In[units.Power](in, "laptops"), PowerFactor: units.Some(60 * units.Percent), Kind: inverter.SteadyLoad},
 	})
 	return weave.Answer{
 		Text: "{{power_left}} and {{apparent_left}}. The volt-amperes decide.",
 		Values: []weave.Value{
 			weave.Show("power_left", h.PowerLeft, "W", 3),
-			weave.Show("apparent_left", h.ApparentLeft.Or(0), "VA", 3),
+			weave.Show("apparent_left", h.ApparentLeft, "VA", 3),
 		},
 		Working: h.Working(),
 	}, err
@@ -84,7 +84,7 @@ var storageExercise = weave.Exercise{
 }
 
 func solveStorage(in *weave.Inputs) (weave.Answer, error) {
-	hold, err := inverter.HoldUp(inverter.Carry{
+	hold, err := inverter.CarryTime(inverter.Carry{
 		Efficiency: 90 * units.Percent,
 		Idle:       units.Some(weave.In[units.Power](in, "idle")),
 		Usable:     units.Some(weave.In[units.Energy](in, "usable")),
@@ -111,7 +111,7 @@ var nightExercise = weave.Exercise{
 }
 
 func solveNight(in *weave.Inputs) (weave.Answer, error) {
-	hold, err := inverter.HoldUp(inverter.Carry{
+	hold, err := inverter.CarryTime(inverter.Carry{
 		AC:         weave.In[units.Power](in, "running"),
 		Efficiency: 90 * units.Percent,
 		Idle:       units.Some(25 * units.Watt),

@@ -52,13 +52,13 @@ func solveLoop(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	without, err := inverter.HoldUp(carry)
+	without, err := inverter.CarryTime(carry)
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	loop := loops[0] // the only way round: bank, panel, bank
 	carry.Loop = loop.Lost
-	with, err := inverter.HoldUp(carry)
+	with, err := inverter.CarryTime(carry)
 	if err != nil {
 		return weave.Answer{}, err
 	}
@@ -104,7 +104,10 @@ func solveBonds(in *weave.Inputs) (weave.Answer, error) {
 		weave.Text(in, "transfer"), weave.Text(in, "relay"),
 		weave.Text(in, "screw"))
 	active := weave.Text(in, "active")
-	sources := []string{"shore", "inverter", "generator"}
+	sources := []inverter.Source{
+		{Name: "shore", Earthed: true},
+		{Name: "inverter"}, {Name: "generator"},
+	}
 	counts, err := inverter.Bonding(sources, bonds)
 	if err != nil {
 		return weave.Answer{}, err
@@ -120,7 +123,7 @@ func solveBonds(in *weave.Inputs) (weave.Answer, error) {
 		},
 	}
 	for _, c := range counts {
-		if c.Source == active {
+		if c.Source.Name == active {
 			answer.Working = c.Working()
 			answer.Findings = c.Findings()
 		}
