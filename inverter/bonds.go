@@ -166,7 +166,8 @@ func (c BondCount) Findings() []working.Finding {
 		f.Fix = "Disconnect, and have the bond at the service and the ground wire to it found and mended by a licensed electrician."
 	case c.Bonds <= 0:
 		f.Severity, f.Rule, f.Source = working.Caution, "no-neutral-bond", necGenerator
-		f.Message = with + "nowhere: a first fault to the frame trips nothing and shows nowhere, and the next one shocks."
+		f.Message = with + "nowhere: a first fault to the frame trips nothing and shows nowhere, and the next one shocks. " +
+			"The code permits that of a portable generator for what is plugged into it; the wiring of a rig counts on the bond."
 		f.Fix = "Have one bond made at this source, as its maker provides for it."
 	case c.Bonds == 1:
 		f.Severity, f.Rule = working.Note, "one-neutral-bond"

@@ -126,7 +126,7 @@ func FuzzEnergyADay(f *testing.F) {
 	f.Add(3.042e6, 0.89, 14.0, 86400.0, 12.8, uint8(3))
 	f.Add(math.NaN(), -1.0, math.Inf(1), 1e9, 0.0, uint8(0))
 	f.Fuzz(func(t *testing.T, joules, efficiency, idle, on, volts float64, flags uint8) {
-		d := inverter.Day{Energy: units.Energy(joules), Efficiency: units.Ratio(efficiency), On: units.Elapsed(on)}
+		d := inverter.Day{Energy: units.Energy(joules), Efficiency: units.Ratio(efficiency), On: units.Some(units.Elapsed(on))}
 		if flags&1 != 0 {
 			d.Idle = units.Some(units.Power(idle))
 		}

@@ -71,14 +71,6 @@ func CarbonMonoxide(e Engine) (Exhaust, error) {
 	return Exhaust{Engine: e, Away: awayFromOpenings}, nil
 }
 
-// Working returns the site and the distance that is advised.
-func (x Exhaust) Working() *working.Sheet {
-	s := working.NewSheet("Carbon monoxide of " + x.Engine.Name)
-	s.Choose("site", x.Engine.Site.String(), "as stated", asGiven)
-	s.Constant("L", x.Away, "ft", "that it is to be from every opening", monoxide)
-	return s
-}
-
 // Findings returns that the engine makes carbon monoxide: a danger where it is
 // stated to run inside, under a roof or near an opening.
 func (x Exhaust) Findings() []working.Finding {

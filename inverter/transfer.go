@@ -180,6 +180,17 @@ func (g Guard) position(source string) string {
 // unguarded reports that it is stated that nothing shuts the source out.
 func (r Reach) unguarded() bool { return len(r.Guards) == 1 && r.Guards[0].Kind == NoGuard }
 
+// atOnce returns how many of the two can feed the panel at once.
+func (m Meeting) atOnce() units.Ratio { return 2 - m.keptOut() }
+
+// keptOut returns how many of the two a guard keeps out.
+func (m Meeting) keptOut() units.Ratio {
+	if m.Kept == KeptApart {
+		return 1
+	}
+	return 0
+}
+
 // Working returns what keeps the two apart.
 func (m Meeting) Working() *working.Sheet {
 	s := working.NewSheet(m.A + " and " + m.B + " on " + m.Panel)
@@ -190,14 +201,18 @@ func (m Meeting) Working() *working.Sheet {
 	case NotKept:
 		reason = "no guard that both pass lets only one of them in"
 	}
-	s.Choose("at the same time", m.Kept.String(), reason, necTransfer)
+	s.Choose("the two", m.Kept.String(), reason, necTransfer)
+	s.Given("n_reach", units.Ratio(2), "1", "sources that reach the panel")
+	s.Given("n_out", m.keptOut(), "1", "of them that a guard keeps out; none where it is not stated")
+	s.Formula("n", m.atOnce(), "1", "sources that can feed it at once", "n_reach - n_out")
+	s.Test("no more than one", "n <= 1", m.Kept == KeptApart)
 	return s
 }
 
 // Findings returns that both can feed the panel at once, or that this is not
 // known; nothing if a guard keeps them apart.
 func (m Meeting) Findings() []working.Finding {
-	f := working.Finding{Source: necTransfer, Numbers: []working.Number{{Name: "sources on the panel", Value: units.Ratio(2), Unit: "1"}}}
+	f := working.Finding{Source: necTransfer, Numbers: []working.Number{{Name: "sources that can feed it at once", Value: m.atOnce(), Unit: "1"}}}
 	switch m.Kept {
 	case KeptApart:
 		return nil

@@ -22,7 +22,7 @@ func wantNot(t *testing.T, what string, x float64, decimals int, wrong string) {
 // Amperes at 120 V are no amperes of the bank: 1200 W for half an hour.
 func TestTrapChargeCrossesNoVoltage(t *testing.T) {
 	u := must[inverter.DayUse](t)(inverter.EnergyADay(inverter.Day{Energy: (1200 * units.Watt).For(units.Hour / 2),
-		Efficiency: 88 * units.Percent, Idle: units.Some(0 * units.Watt), On: units.Hour / 2, Voltage: units.Some(12.5 * units.Volt)}))
+		Efficiency: 88 * units.Percent, Idle: units.Some(0 * units.Watt), On: units.Some(units.Hour / 2), Voltage: units.Some(12.5 * units.Volt)}))
 	wantPrinted(t, "Ah", units.In(u.Charge.Or(0), units.AmpereHour), 2, "54.55")
 	wantNot(t, "Ah", units.In(u.Charge.Or(0), units.AmpereHour), 2, "5.00")
 }
@@ -34,14 +34,14 @@ func TestTrapMicrowaveInput(t *testing.T) {
 	c := must[inverter.DCCurrent](t)(inverter.BatterySide(inverter.DCSide{Machine: m, Margin: 1}))
 	wantPrinted(t, "A", units.In(c.Current, units.Ampere), 1, "152.0")
 	wantNot(t, "A", units.In(c.Current, units.Ampere), 1, "98.8")
-	h := must[inverter.Headroom](t)(inverter.Check(demoMachine(), []inverter.Demand{{Name: "microwave", Power: input, PowerFactor: units.Some[units.Ratio](1)}}))
+	h := must[inverter.Headroom](t)(inverter.Check(demoMachine(), []inverter.Demand{{Name: "microwave", Power: input, Kind: inverter.SteadyLoad, PowerFactor: units.Some[units.Ratio](1)}}))
 	wantRules(t, h, "inverter-overload", "inverter-overload-va")
 }
 
 // Own use counts for every hour that the inverter is on.
 func TestTrapIdleAllDay(t *testing.T) {
 	u := must[inverter.DayUse](t)(inverter.EnergyADay(inverter.Day{Energy: (30 * units.Watt).For(8 * units.Hour),
-		Efficiency: 90 * units.Percent, Idle: units.Some(22 * units.Watt), On: 24 * units.Hour}))
+		Efficiency: 90 * units.Percent, Idle: units.Some(22 * units.Watt), On: units.Some(24 * units.Hour)}))
 	wantPrinted(t, "Wh", units.In(u.Energy, units.WattHour), 0, "795")
 	wantNot(t, "Wh", units.In(u.Energy, units.WattHour), 0, "267")
 	wantRules(t, u, "idle-outweighs-loads")
@@ -50,7 +50,7 @@ func TestTrapIdleAllDay(t *testing.T) {
 // An idle of 0 W that was given is data; one that was not is a finding, and
 // neither is some usual 20 W.
 func TestTrapIdleOfZero(t *testing.T) {
-	d := inverter.Day{Efficiency: 1, Idle: units.Some(0 * units.Watt), On: 24 * units.Hour}
+	d := inverter.Day{Efficiency: 1, Idle: units.Some(0 * units.Watt), On: units.Some(24 * units.Hour)}
 	u := must[inverter.DayUse](t)(inverter.EnergyADay(d))
 	if u.Energy != 0 || !u.Day.Idle.IsSet() {
 		t.Errorf("0 W for 24 h are %v", u.Energy)
@@ -79,7 +79,7 @@ func TestTrapLowestVoltage(t *testing.T) {
 // The bridge carries amperes, not watts: 900 W of poor power factor on 1200 VA.
 func TestTrapPowerFactor(t *testing.T) {
 	m := inverter.Machine{Continuous: 1200 * units.Watt, ContinuousVA: units.Some(1200 * units.VoltAmpere), Efficiency: 1}
-	h := must[inverter.Headroom](t)(inverter.Check(m, []inverter.Demand{{Name: "load", Power: 900 * units.Watt, PowerFactor: units.Some(62 * units.Percent)}}))
+	h := must[inverter.Headroom](t)(inverter.Check(m, []inverter.Demand{{Name: "load", Power: 900 * units.Watt, Kind: inverter.SteadyLoad, PowerFactor: units.Some(62 * units.Percent)}}))
 	wantPrinted(t, "VA", units.In(h.Apparent, units.VoltAmpere), 0, "1452")
 	wantRules(t, h, "inverter-overload-va")
 }
@@ -228,7 +228,7 @@ func TestTrapThreeFindingsOfBonds(t *testing.T) {
 	var found []string
 	for n := range 3 {
 		bonds := []inverter.Bond{{Name: "a"}, {Name: "b"}}[:n]
-		counts := must[[]inverter.BondCount](t)(inverter.Bonding([]string{"generator"}, bonds))
+		counts := must[[]inverter.BondCount](t)(inverter.Bonding([]inverter.Source{{Name: "generator"}}, bonds))
 		found = append(found, rules(counts[0])...)
 	}
 	want := []string{"no-neutral-bond", "one-neutral-bond", "several-neutral-bonds"}

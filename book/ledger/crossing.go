@@ -15,11 +15,11 @@ var theKettle = weave.Worked{
 	Inputs: []weave.Input{
 		{Name: "power", Label: "power of the kettle", Default: "1200 W", Unit: "W", Low: "0 W", High: "10000 W"},
 		{Name: "volts", Label: "voltage it runs at", Default: "120 V", Unit: "V", Low: "10 V", High: "480 V"},
-		{Name: "hours", Label: "in use a day", Default: "0.5 h", Unit: "h", Low: "0.01 h", High: "24 h"},
+		{Name: "hours", Label: "in use a day", Default: "0.5 h", Unit: "h", Low: "0 h", High: "24 h"},
 		{Name: "efficiency", Label: "efficiency of the inverter", Default: "88 %", Unit: "%", Low: "5 %", High: "100 %"},
 		idleInput,
 		{Name: "left", Label: "inverter on besides that, a day, the rest of it at most", Default: "0.5 h", Unit: "h", Low: "0 h", High: "24 h"},
-		{Name: "bank", Label: "voltage of the bank", Default: "12.5 V", Unit: "V", Low: "10 V", High: "60 V"},
+		{Name: "bank", Label: "voltage of the bank", Default: "12.5 V", Unit: "V", Low: "5 V", High: "120 V"},
 	},
 	Solve: solveKettle,
 }
@@ -77,12 +77,12 @@ var theOven = weave.Worked{
 	Question: "The door says {{output}}, which is {{yield}} of what the oven takes. Its power factor is {{factor}}. " +
 		"It runs for {{hours}} a day behind an inverter of {{efficiency}}, with the bank sagging to {{low}}. What does it take?",
 	Inputs: []weave.Input{
-		{Name: "output", Label: "cooking power marked", Default: "1000 W", Unit: "W", Low: "300 W", High: "2000 W"},
-		{Name: "yield", Label: "of what it takes, into the food", Default: "65 %", Unit: "%", Low: "30 %", High: "100 %"},
-		{Name: "factor", Label: "power factor", Default: "95 %", Unit: "%", Low: "30 %", High: "100 %"},
-		{Name: "hours", Label: "in use a day", Default: "0.2 h", Unit: "h", Low: "0.01 h", High: "24 h"},
-		{Name: "efficiency", Label: "efficiency of the inverter", Default: "88 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "low", Label: "voltage of the bank under load", Default: "11.5 V", Unit: "V", Low: "10 V", High: "60 V"},
+		{Name: "output", Label: "cooking power marked", Default: "1000 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "yield", Label: "of what it takes, into the food", Default: "65 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "factor", Label: "power factor", Default: "95 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "hours", Label: "in use a day", Default: "0.2 h", Unit: "h", Low: "0 h", High: "24 h"},
+		{Name: "efficiency", Label: "efficiency of the inverter", Default: "88 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "low", Label: "voltage of the bank under load", Default: "11.5 V", Unit: "V", Low: "5 V", High: "120 V"},
 	},
 	Solve: solveOven,
 }
@@ -130,11 +130,11 @@ var theDesk = weave.Worked{
 		"hang on a small inverter of {{rated}}, {{hours}} a day. Does it carry them?",
 	Inputs: []weave.Input{
 		{Name: "laptops", Label: "how many laptops", Default: "2", Low: "1", High: "10"},
-		{Name: "laptop", Label: "power of one laptop", Default: "40 W", Unit: "W", Low: "5 W", High: "200 W"},
-		{Name: "charger", Label: "power of the charger", Default: "120 W", Unit: "W", Low: "5 W", High: "1000 W"},
-		{Name: "factor", Label: "power factor", Default: "60 %", Unit: "%", Low: "30 %", High: "100 %"},
+		{Name: "laptop", Label: "power of one laptop", Default: "40 W", Unit: "W", Low: "0 W", High: "1000 W"},
+		{Name: "charger", Label: "power of the charger", Default: "120 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "factor", Label: "power factor", Default: "60 %", Unit: "%", Low: "10 %", High: "100 %"},
 		{Name: "hours", Label: "in use a day", Default: "4 h", Unit: "h", Low: "0 h", High: "24 h"},
-		{Name: "rated", Label: "rating of the inverter", Default: "300 VA", Unit: "VA", Low: "50 VA", High: "5000 VA"},
+		{Name: "rated", Label: "rating of the inverter", Default: "300 VA", Unit: "VA", Low: "10 VA", High: "100000 VA"},
 	},
 	Solve: solveDesk,
 }

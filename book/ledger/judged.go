@@ -14,11 +14,11 @@ var thePedestal = weave.Worked{
 	Question: "A heater of {{heater}}, an air conditioner of {{cooler}} with a power factor of {{factor}} and a converter of {{converter}} " +
 		"with the same, all marked for 120 V, run on a pedestal that gives {{volts}} under load. What current flows?",
 	Inputs: []weave.Input{
-		{Name: "heater", Label: "power of the heater", Default: "1500 W", Unit: "W", Low: "100 W", High: "3000 W"},
-		{Name: "cooler", Label: "power of the air conditioner", Default: "1400 W", Unit: "W", Low: "100 W", High: "3000 W"},
-		{Name: "converter", Label: "power of the converter", Default: "500 W", Unit: "W", Low: "10 W", High: "3000 W"},
-		{Name: "factor", Label: "power factor of those two", Default: "95 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "volts", Label: "voltage under load", Default: "104 V", Unit: "V", Low: "60 V", High: "140 V"},
+		{Name: "heater", Label: "power of the heater", Default: "1500 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "cooler", Label: "power of the air conditioner", Default: "1400 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "converter", Label: "power of the converter", Default: "500 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "factor", Label: "power factor of those two", Default: "95 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "volts", Label: "voltage under load", Default: "104 V", Unit: "V", Low: "10 V", High: "300 V"},
 	},
 	Solve: solvePedestal,
 }

@@ -10,9 +10,9 @@ import (
 
 // Inputs that several examples share.
 var (
-	efficiencyInput = weave.Input{Name: "efficiency", Label: "efficiency of the inverter", Default: "89 %", Unit: "%", Low: "50 %", High: "100 %"}
-	idleInput       = weave.Input{Name: "idle", Label: "idle power of the inverter", Default: "14 W", Unit: "W", Low: "0 W", High: "100 W"}
-	bankInput       = weave.Input{Name: "bank", Label: "voltage of the bank", Default: "12.8 V", Unit: "V", Low: "10 V", High: "60 V"}
+	efficiencyInput = weave.Input{Name: "efficiency", Label: "efficiency of the inverter", Default: "89 %", Unit: "%", Low: "5 %", High: "100 %"}
+	idleInput       = weave.Input{Name: "idle", Label: "idle power of the inverter", Default: "14 W", Unit: "W", Low: "0 W", High: "1000 W"}
+	bankInput       = weave.Input{Name: "bank", Label: "voltage of the bank", Default: "12.8 V", Unit: "V", Low: "5 V", High: "120 V"}
 )
 
 var theLine = weave.Worked{
@@ -22,11 +22,11 @@ var theLine = weave.Worked{
 		"In the rest of the day each takes {{standby}}. What is that a day?",
 	Inputs: []weave.Input{
 		{Name: "count", Label: "how many", Default: "2", Low: "1", High: "50"},
-		{Name: "power", Label: "power of one", Default: "45 W", Unit: "W", Low: "0 W", High: "3000 W"},
+		{Name: "power", Label: "power of one", Default: "45 W", Unit: "W", Low: "0 W", High: "10000 W"},
 		{Name: "hours", Label: "in use a day", Default: "16 h", Unit: "h", Low: "0 h", High: "24 h"},
 		{Name: "duty", Label: "part of that in which it runs", Default: "40 %", Unit: "%", Low: "0 %", High: "100 %"},
-		{Name: "standby", Label: "power while it does not run", Default: "0.5 W", Unit: "W", Low: "0 W", High: "50 W"},
-		{Name: "volts", Label: "voltage of the bus", Default: "12 V", Unit: "V", Low: "6 V", High: "60 V"},
+		{Name: "standby", Label: "power while it does not run", Default: "0.5 W", Unit: "W", Low: "0 W", High: "500 W"},
+		{Name: "volts", Label: "voltage of the bus", Default: "12 V", Unit: "V", Low: "1 V", High: "480 V"},
 	},
 	Solve: solveLine,
 }

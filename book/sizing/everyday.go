@@ -10,8 +10,8 @@ import (
 
 // Inputs that several examples share.
 var (
-	efficiencyInput = weave.Input{Name: "efficiency", Label: "efficiency of the inverter", Default: "90 %", Unit: "%", Low: "50 %", High: "100 %"}
-	idleInput       = weave.Input{Name: "idle", Label: "own use of the inverter", Default: "20 W", Unit: "W", Low: "0 W", High: "200 W"}
+	efficiencyInput = weave.Input{Name: "efficiency", Label: "efficiency of the inverter", Default: "90 %", Unit: "%", Low: "5 %", High: "100 %"}
+	idleInput       = weave.Input{Name: "idle", Label: "own use of the inverter", Default: "20 W", Unit: "W", Low: "0 W", High: "1000 W"}
 )
 
 var theLoads = weave.Worked{
@@ -20,12 +20,12 @@ var theLoads = weave.Worked{
 	Question: "A microwave takes {{oven}} at its plug with a power factor of {{oven_factor}}, a television and some chargers {{small}} " +
 		"with {{small_factor}}. Does an inverter of {{rated}}, {{watts}} of it as watts, carry them together?",
 	Inputs: []weave.Input{
-		{Name: "rated", Label: "inverter, for hours", Default: "1500 VA", Unit: "VA", Low: "150 VA", High: "15000 VA"},
-		{Name: "watts", Label: "part of it as watts", Default: "100 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "5000 W"},
-		{Name: "oven_factor", Label: "its power factor", Default: "95 %", Unit: "%", Low: "30 %", High: "100 %"},
-		{Name: "small", Label: "power of the electronics", Default: "160 W", Unit: "W", Low: "0 W", High: "2000 W"},
-		{Name: "small_factor", Label: "their power factor", Default: "60 %", Unit: "%", Low: "30 %", High: "100 %"},
+		{Name: "rated", Label: "inverter, for hours", Default: "1500 VA", Unit: "VA", Low: "10 VA", High: "100000 VA"},
+		{Name: "watts", Label: "part of it as watts", Default: "100 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "oven_factor", Label: "its power factor", Default: "95 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "small", Label: "power of the electronics", Default: "160 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "small_factor", Label: "their power factor", Default: "60 %", Unit: "%", Low: "10 %", High: "100 %"},
 	},
 	Solve: solveLoads,
 }
@@ -75,12 +75,12 @@ var theBatterySide = weave.Worked{
 	Question: "An inverter of {{power}} with an efficiency of {{efficiency}} cuts off at {{lowest}}. What does it draw at full output, " +
 		"what must cable and fuse be rated for with a margin of {{margin}}, and can one battery that lets through {{limit}} feed it?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "100 W", High: "15000 W"},
-		{Name: "efficiency", Label: "efficiency at full output", Default: "88 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "lowest", Label: "voltage at which it cuts off", Default: "10.5 V", Unit: "V", Low: "9 V", High: "60 V"},
-		{Name: "margin", Label: "part of the current to be rated for", Default: "125 %", Unit: "%", Low: "100 %", High: "200 %"},
-		{Name: "nominal", Label: "nominal voltage of the bank", Default: "12 V", Unit: "V", Low: "12 V", High: "60 V"},
-		{Name: "limit", Label: "limit of one battery", Default: "100 A", Unit: "A", Low: "10 A", High: "1000 A"},
+		{Name: "power", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "10 W", High: "100000 W"},
+		{Name: "efficiency", Label: "efficiency at full output", Default: "88 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "lowest", Label: "voltage at which it cuts off", Default: "10.5 V", Unit: "V", Low: "5 V", High: "120 V"},
+		{Name: "margin", Label: "part of the current to be rated for", Default: "125 %", Unit: "%", Low: "100 %", High: "300 %"},
+		{Name: "nominal", Label: "nominal voltage of the bank", Default: "12 V", Unit: "V", Low: "5 V", High: "120 V"},
+		{Name: "limit", Label: "limit of one battery", Default: "100 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
 	},
 	Solve: solveBatterySide,
 }
@@ -130,10 +130,10 @@ var theDay = weave.Worked{
 	Question: "Loads on the inverter use {{energy}} a day. Its efficiency is {{efficiency}}, its own use {{idle}}, and it is on for {{on}}. " +
 		"What does that take from a bank of {{voltage}}?",
 	Inputs: []weave.Input{
-		{Name: "energy", Label: "energy of the loads in a day", Default: "600 Wh", Unit: "Wh", Low: "10 Wh", High: "20000 Wh"},
+		{Name: "energy", Label: "energy of the loads in a day", Default: "600 Wh", Unit: "Wh", Low: "1 Wh", High: "100000 Wh"},
 		efficiencyInput, idleInput,
-		{Name: "on", Label: "hours that it is on", Default: "24 h", Unit: "h", Low: "0.5 h", High: "24 h"},
-		{Name: "voltage", Label: "voltage of the bank", Default: "12.8 V", Unit: "V", Low: "10 V", High: "60 V"},
+		{Name: "on", Label: "hours that it is on", Default: "24 h", Unit: "h", Low: "0.01 h", High: "24 h"},
+		{Name: "voltage", Label: "voltage of the bank", Default: "12.8 V", Unit: "V", Low: "5 V", High: "120 V"},
 	},
 	Solve: solveDay,
 }
@@ -176,12 +176,12 @@ var theSets = weave.Worked{
 	Question: "On an inverter of {{rated}} hang a microwave that takes {{oven}}, a kettle of {{kettle}}, a toaster of {{toaster}}, a coffee " +
 		"maker of {{coffee}} and a television of {{television}}. By their watts, which of them must not run together, and which can?",
 	Inputs: []weave.Input{
-		{Name: "rated", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "100 W", High: "15000 W"},
-		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "3000 W"},
-		{Name: "kettle", Label: "power of the kettle", Default: "1000 W", Unit: "W", Low: "0 W", High: "3000 W"},
-		{Name: "toaster", Label: "power of the toaster", Default: "700 W", Unit: "W", Low: "0 W", High: "3000 W"},
-		{Name: "coffee", Label: "power of the coffee maker", Default: "450 W", Unit: "W", Low: "0 W", High: "3000 W"},
-		{Name: "television", Label: "power of the television", Default: "100 W", Unit: "W", Low: "0 W", High: "1000 W"},
+		{Name: "rated", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "10 W", High: "100000 W"},
+		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "kettle", Label: "power of the kettle", Default: "1000 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "toaster", Label: "power of the toaster", Default: "700 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "coffee", Label: "power of the coffee maker", Default: "450 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "television", Label: "power of the television", Default: "100 W", Unit: "W", Low: "0 W", High: "3000 W"},
 	},
 	Solve:   solveSets,
 	Helpers: []string{"tooMuch", "listed"},

@@ -27,7 +27,11 @@ func (m *maker) hazards() {
 	}
 	for _, one := range meetings {
 		m.sheet(one.Working())
-		m.find(one.B, one.Findings()...)
+		where := "inverter"
+		if one.Panel == mainPanel {
+			where = "generator"
+		}
+		m.find(where, one.Findings()...)
 	}
 	if m.rig.Generator == nil {
 		return
@@ -36,7 +40,6 @@ func (m *maker) hazards() {
 	if !m.ok("generator", err) {
 		return
 	}
-	m.sheet(exhaust.Working())
 	m.find("generator", exhaust.Findings()...)
 }
 
@@ -65,7 +68,7 @@ func (m *maker) guardsKnown() bool {
 func (m *maker) reaches() (list []inverter.Reach) {
 	r := m.rig
 	if r.Shore != nil && r.Generator != nil {
-		list = append(list, reach("shore", mainPanel, r.Generator.Transfer), reach("generator", mainPanel, r.Generator.Transfer))
+		list = append(list, reach("shore power", mainPanel, r.Generator.Transfer), reach("the generator", mainPanel, r.Generator.Transfer))
 	}
 	if r.Inverter == nil || r.Shore == nil && r.Generator == nil {
 		return list
@@ -76,7 +79,8 @@ func (m *maker) reaches() (list []inverter.Reach) {
 	}
 	for _, b := range r.Buses {
 		if b.Kind == loads.Alternating && b.Behind == "inverter" {
-			list = append(list, reach(mainPanel, b.Name, transfer), reach("inverter", b.Name, transfer))
+			panel := strconv.Quote(b.Name)
+			list = append(list, reach(mainPanel, panel, transfer), reach("the inverter", panel, transfer))
 		}
 	}
 	return list
