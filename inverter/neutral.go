@@ -47,7 +47,7 @@ func (p Phasing) Angle() units.Angle {
 // A Multiwire is a circuit, or a panel, with two hot conductors and one
 // neutral.
 type Multiwire struct {
-	Phasing Phasing
+	Phasing Phasing                   // one of those there are
 	Current units.Legs[units.Current] // in use at once, of one power factor, each >= 0
 	// Device protects each hot, > 0. Not given: what else could flow is not
 	// judged.

@@ -14,7 +14,7 @@ const HighLeg = units.Ratio(127.0 / 120)
 // A TwoLegs is the loads of two legs, as resistances, and the neutral between
 // them.
 type TwoLegs struct {
-	Phasing Phasing
+	Phasing Phasing                 // one of those there are
 	Loads   units.Legs[units.Power] // at the nominal voltage, each >= 0 and one of them > 0
 	Nominal units.Voltage           // of a leg to neutral, > 0
 	// Highest is the most that the loads of a leg stand, not below Nominal.
@@ -25,7 +25,7 @@ type TwoLegs struct {
 // A LostNeutral is the result of [OpenNeutral].
 type LostNeutral struct {
 	Legs    TwoLegs                   // as given
-	Across  units.Voltage             // between the two hots
+	Across  units.Voltage             // between the two hots, 0 where they are one
 	Voltage units.Legs[units.Voltage] // that each leg's loads see
 	Highest units.Voltage             // that they stand, as used
 }

@@ -78,9 +78,9 @@ func (k Kept) String() string { return word(keptWords[:], "Kept", uint8(k)) }
 
 // A Meeting is two sources that can reach one panel.
 type Meeting struct {
-	Panel  string
-	A, B   string // the sources
-	Kept   Kept
+	Panel  string    // that both reach
+	A, B   string    // the sources
+	Kept   Kept      // apart or not, or not stated
 	By     string    // the guard that keeps them apart; empty if none does
 	ByKind GuardKind // its kind
 }
