@@ -45,11 +45,18 @@ func Sets(l Limit, demands []Demand) (Overload, error) {
 	if err := o.Together.finite(op); err != nil {
 		return Overload{}, err
 	}
-	for size := 1; size <= len(demands) && !o.Cut; size++ {
-		if within := o.search(0, 0, size); !within {
-			break
+	if !o.Together.exceeds() {
+		return o, nil
+	}
+	before := alikeBefore(o.Demands)
+	if o.search(&before, 0, 0, anySize); o.Cut {
+		// Too many: again, the smallest first, so that those are kept.
+		o.Sets, o.Cut = nil, false
+		for size := 1; !o.Cut; size++ {
+			o.search(&before, 0, 0, size)
 		}
 	}
+	slices.SortStableFunc(o.Sets, func(a, b Set) int { return a.Members.Len() - b.Members.Len() })
 	return o, nil
 }
 
@@ -76,29 +83,29 @@ func checkTogether(op string, l Limit, demands []Demand) (unstated int, err erro
 	return unstated, nil
 }
 
+// anySize is the number of members left to find if any will do.
+const anySize = 0
+
 // search adds the smallest sets that have the members given and as many more
-// as left, none of them from before next, and reports whether any set of that
-// size is within the limit. No member takes less than nothing, so a set that is
-// too much needs no more members.
-func (o *Overload) search(members Members, next, left int) (within bool) {
+// as left, none of them from before next. No member takes less than nothing,
+// so a set that is too much needs no more members.
+func (o *Overload) search(before *[mostDemands]Members, members Members, next, left int) {
 	for i := next; i < len(o.Demands) && !o.Cut; i++ {
-		if !inOrder(o.Demands, members, i) {
-			continue
+		if before[i]&^members != 0 {
+			continue // a set that is alike has the first of its kind
 		}
 		with := members | 1<<i
 		s := o.Limit.sum(o.Demands, with)
 		switch {
 		case !s.exceeds() && left == 1:
-			within = true
 		case !s.exceeds():
-			within = o.search(with, i+1, left-1) || within
-		case left == 1 && o.isSmallest(with):
+			o.search(before, with, i+1, max(left-1, anySize))
+		case left <= 1 && o.isSmallest(with):
 			if o.Cut = len(o.Sets) == mostSets; !o.Cut {
 				o.Sets = append(o.Sets, s)
 			}
 		}
 	}
-	return within
 }
 
 // isSmallest reports whether members that are too much are not without any
@@ -115,13 +122,15 @@ func (o *Overload) isSmallest(members Members) bool {
 // alike reports whether two demands differ in nothing that a set counts.
 func alike(a, b Demand) bool { return a.Power == b.Power && a.apparent() == b.apparent() }
 
-// inOrder reports whether all demands like demand i that come before it are
-// members already, so that of sets that are alike one is looked at.
-func inOrder(demands []Demand, members Members, i int) bool {
-	for j := range i {
-		if !members.Has(j) && alike(demands[j], demands[i]) {
-			return false
+// alikeBefore returns of each demand those before it that are like it. A set
+// with the one and not with the others is like one that has been looked at.
+func alikeBefore(demands []Demand) (before [mostDemands]Members) {
+	for i := range demands {
+		for j := range i {
+			if alike(demands[j], demands[i]) {
+				before[i] |= 1 << j
+			}
 		}
 	}
-	return true
+	return before
 }
