@@ -1,11 +1,9 @@
 package inverter_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"reflect"
-	"strings"
 	"testing"
 
 	"example.com/drawbar/inverter"
@@ -14,7 +12,7 @@ import (
 
 // everyday inputs of each calculator.
 func day() inverter.Day {
-	return inverter.Day{Energy: 845 * units.WattHour, Efficiency: 0.89, Idle: units.Some(14 * units.Watt), On: 24 * units.Hour, Voltage: units.Some(12.8 * units.Volt)}
+	return inverter.Day{Energy: 845 * units.WattHour, Efficiency: 0.89, Idle: units.Some(14 * units.Watt), On: units.Some(24 * units.Hour), Voltage: units.Some(12.8 * units.Volt)}
 }
 
 func carry() inverter.Carry {
@@ -46,6 +44,15 @@ func passage() inverter.Passage {
 
 func dcSide() inverter.DCSide {
 	return inverter.DCSide{Machine: demoMachine(), Margin: inverter.NECMargin}
+}
+
+func multiwire() inverter.Multiwire {
+	return inverter.Multiwire{Phasing: inverter.OneHot, Current: units.Legs[units.Current]{A: 12 * units.Ampere, B: 9 * units.Ampere},
+		Device: units.Some(15 * units.Ampere), Supply: units.Some(30 * units.Ampere), Neutral: units.Some(15 * units.Ampere)}
+}
+
+func twoLegs() inverter.TwoLegs {
+	return inverter.TwoLegs{Phasing: inverter.SplitPhase, Loads: units.Legs[units.Power]{A: 1200 * units.Watt, B: 300 * units.Watt}, Nominal: 120 * units.Volt}
 }
 
 // limit has every kind of limit.
@@ -121,14 +128,14 @@ func fields() []field {
 		try("inverter.EnergyADay", "Energy", day, func(d *inverter.Day, x float64) { d.Energy = units.Energy(x) }, inverter.EnergyADay, true, 0),
 		try("inverter.EnergyADay", "Efficiency", day, func(d *inverter.Day, x float64) { d.Efficiency = units.Ratio(x) }, inverter.EnergyADay, false, 1),
 		try("inverter.EnergyADay", "Idle", day, func(d *inverter.Day, x float64) { d.Idle = units.Some(units.Power(x)) }, inverter.EnergyADay, true, 0),
-		try("inverter.EnergyADay", "On", day, func(d *inverter.Day, x float64) { d.On = units.Elapsed(x) }, inverter.EnergyADay, true, 86400),
+		try("inverter.EnergyADay", "On", day, func(d *inverter.Day, x float64) { d.On = units.Some(units.Elapsed(x)) }, inverter.EnergyADay, false, 86400),
 		try("inverter.EnergyADay", "Voltage", day, func(d *inverter.Day, x float64) { d.Voltage = units.Some(units.Voltage(x)) }, inverter.EnergyADay, false, 0),
-		try("inverter.HoldUp", "AC", carry, func(c *inverter.Carry, x float64) { c.AC = units.Power(x) }, inverter.HoldUp, true, 0),
-		try("inverter.HoldUp", "Efficiency", carry, func(c *inverter.Carry, x float64) { c.Efficiency = units.Ratio(x) }, inverter.HoldUp, false, 1),
-		try("inverter.HoldUp", "Idle", carry, func(c *inverter.Carry, x float64) { c.Idle = units.Some(units.Power(x)) }, inverter.HoldUp, true, 0),
-		try("inverter.HoldUp", "DC", carry, func(c *inverter.Carry, x float64) { c.DC = units.Power(x) }, inverter.HoldUp, true, 0),
-		try("inverter.HoldUp", "Loop", carry, func(c *inverter.Carry, x float64) { c.Loop = units.Power(x) }, inverter.HoldUp, true, 0),
-		try("inverter.HoldUp", "Usable", carry, func(c *inverter.Carry, x float64) { c.Usable = units.Some(units.Energy(x)) }, inverter.HoldUp, false, 0),
+		try("inverter.CarryTime", "AC", carry, func(c *inverter.Carry, x float64) { c.AC = units.Power(x) }, inverter.CarryTime, true, 0),
+		try("inverter.CarryTime", "Efficiency", carry, func(c *inverter.Carry, x float64) { c.Efficiency = units.Ratio(x) }, inverter.CarryTime, false, 1),
+		try("inverter.CarryTime", "Idle", carry, func(c *inverter.Carry, x float64) { c.Idle = units.Some(units.Power(x)) }, inverter.CarryTime, true, 0),
+		try("inverter.CarryTime", "DC", carry, func(c *inverter.Carry, x float64) { c.DC = units.Power(x) }, inverter.CarryTime, true, 0),
+		try("inverter.CarryTime", "Loop", carry, func(c *inverter.Carry, x float64) { c.Loop = units.Power(x) }, inverter.CarryTime, true, 0),
+		try("inverter.CarryTime", "Usable", carry, func(c *inverter.Carry, x float64) { c.Usable = units.Some(units.Energy(x)) }, inverter.CarryTime, false, 0),
 		try("inverter.ChargerDraw", "Current", charger, func(c *inverter.Charger, x float64) { c.Current = units.Current(x) }, inverter.ChargerDraw, false, 0),
 		try("inverter.ChargerDraw", "Voltage", charger, func(c *inverter.Charger, x float64) { c.Voltage = units.Voltage(x) }, inverter.ChargerDraw, false, 0),
 		try("inverter.ChargerDraw", "Efficiency", charger, func(c *inverter.Charger, x float64) { c.Efficiency = units.Ratio(x) }, inverter.ChargerDraw, false, 1),
@@ -147,6 +154,16 @@ func fields() []field {
 		try("inverter.FaultToFrame", "Device", frameFault, func(f *inverter.FrameFault, x float64) { f.Device = units.Some(units.Current(x)) }, inverter.FaultToFrame, false, 0),
 		try("inverter.PassThrough", "Relay", passage, func(p *inverter.Passage, x float64) { p.Relay = units.Some(units.Current(x)) }, inverter.PassThrough, false, 0),
 		try("inverter.PassThrough", "Feeder", passage, func(p *inverter.Passage, x float64) { p.Feeder = units.Some(units.Current(x)) }, inverter.PassThrough, false, 0),
+		try("inverter.EnergyADay", "Longest", day, func(d *inverter.Day, x float64) { d.Longest = units.Some(units.Elapsed(x)) }, inverter.EnergyADay, true, 86400),
+		try("inverter.SharedNeutral", "Current.A", multiwire, func(m *inverter.Multiwire, x float64) { m.Current.A = units.Current(x) }, inverter.SharedNeutral, true, 0),
+		try("inverter.SharedNeutral", "Current.B", multiwire, func(m *inverter.Multiwire, x float64) { m.Current.B = units.Current(x) }, inverter.SharedNeutral, true, 0),
+		try("inverter.SharedNeutral", "Device", multiwire, func(m *inverter.Multiwire, x float64) { m.Device = units.Some(units.Current(x)) }, inverter.SharedNeutral, false, 0),
+		try("inverter.SharedNeutral", "Supply", multiwire, func(m *inverter.Multiwire, x float64) { m.Supply = units.Some(units.Current(x)) }, inverter.SharedNeutral, false, 0),
+		try("inverter.SharedNeutral", "Neutral", multiwire, func(m *inverter.Multiwire, x float64) { m.Neutral = units.Some(units.Current(x)) }, inverter.SharedNeutral, false, 0),
+		try("inverter.OpenNeutral", "Loads.A", twoLegs, func(l *inverter.TwoLegs, x float64) { l.Loads.A = units.Power(x) }, inverter.OpenNeutral, true, 0),
+		try("inverter.OpenNeutral", "Loads.B", twoLegs, func(l *inverter.TwoLegs, x float64) { l.Loads.B = units.Power(x) }, inverter.OpenNeutral, true, 0),
+		try("inverter.OpenNeutral", "Nominal", twoLegs, func(l *inverter.TwoLegs, x float64) { l.Nominal = units.Voltage(x) }, inverter.OpenNeutral, false, 0),
+		try("inverter.OpenNeutral", "Highest", twoLegs, func(l *inverter.TwoLegs, x float64) { l.Highest = units.Some(units.Voltage(x)) }, inverter.OpenNeutral, false, 0),
 		try("inverter.FeedLoops", "feeds[0].Efficiency", oneFeed, func(f *inverter.Feed, x float64) { f.Efficiency = units.Ratio(x) }, loopsOf, false, 1),
 		try("inverter.FeedLoops", "feeds[0].Idle", oneFeed, func(f *inverter.Feed, x float64) { f.Idle = units.Some(units.Power(x)) }, loopsOf, true, 0),
 		try("inverter.FeedLoops", "feeds[0].Most", oneFeed, func(f *inverter.Feed, x float64) { f.Most = units.Some(units.Power(x)) }, loopsOf, false, 0),
@@ -256,7 +273,7 @@ func TestTooLargeToHold(t *testing.T) {
 	_, err = inverter.Sets(limit(), []inverter.Demand{huge, second})
 	wantRangeError(t, err, "inverter.Sets", "Power")
 	s := dcSide()
-	s.Machine.ContinuousVA, s.Machine.Continuous = units.None[units.ApparentPower](), most
+	s.Machine.ContinuousVA, s.Machine.Surge, s.Machine.Continuous = units.None[units.ApparentPower](), units.None[units.ApparentPower](), most
 	_, err = inverter.BatterySide(s)
 	wantRangeError(t, err, "inverter.BatterySide", "Power")
 	d := day()
@@ -269,12 +286,12 @@ func TestTooLargeToHold(t *testing.T) {
 	wantRangeError(t, err, "inverter.EnergyADay", "Charge")
 	c := carry()
 	c.AC, c.DC = most, most
-	_, err = inverter.HoldUp(c)
-	wantRangeError(t, err, "inverter.HoldUp", "Power")
+	_, err = inverter.CarryTime(c)
+	wantRangeError(t, err, "inverter.CarryTime", "Power")
 	c = carry()
 	c.AC, c.Usable = 1e300, units.Some(units.Energy(1e-300))
-	_, err = inverter.HoldUp(c)
-	wantRangeError(t, err, "inverter.HoldUp", "Time")
+	_, err = inverter.CarryTime(c)
+	wantRangeError(t, err, "inverter.CarryTime", "Time")
 	x := charger()
 	x.Current = most
 	_, err = inverter.ChargerDraw(x)
@@ -283,6 +300,22 @@ func TestTooLargeToHold(t *testing.T) {
 	x.Energy, x.Current = units.Some(units.Energy(1e-300)), 1e300
 	_, err = inverter.ChargerDraw(x)
 	wantRangeError(t, err, "inverter.ChargerDraw", "Time")
+	n2 := multiwire()
+	n2.Current = units.Legs[units.Current]{A: most, B: most}
+	_, err = inverter.SharedNeutral(n2)
+	wantRangeError(t, err, "inverter.SharedNeutral", "Current")
+	n2 = multiwire()
+	n2.Device, n2.Supply = units.Some(units.Current(most)), units.None[units.Current]()
+	_, err = inverter.SharedNeutral(n2)
+	wantRangeError(t, err, "inverter.SharedNeutral", "Most")
+	legs := twoLegs()
+	legs.Loads.A, legs.Loads.B = most, most
+	_, err = inverter.OpenNeutral(legs)
+	wantRangeError(t, err, "inverter.OpenNeutral", "Loads")
+	legs = twoLegs()
+	legs.Nominal = most
+	_, err = inverter.OpenNeutral(legs)
+	wantRangeError(t, err, "inverter.OpenNeutral", "Across")
 	m := motor()
 	m.LockedRotor = most
 	_, err = inverter.Starting(m)
@@ -300,73 +333,4 @@ func TestTooLargeToHold(t *testing.T) {
 	a.Most = units.None[units.Power]()
 	_, err = inverter.FeedLoops([]string{"bank"}, []inverter.Feed{a, b}, "bank")
 	wantRangeError(t, err, "inverter.FeedLoops", "Drawn")
-}
-
-func TestNamesAreChecked(t *testing.T) {
-	sources, feeds := demoFeeds("backed panel")
-	for _, c := range []struct {
-		field string
-		spoil func(sources []string, feeds []inverter.Feed)
-	}{
-		{"sources[1]", func(s []string, _ []inverter.Feed) { s[1] = "" }},
-		{"sources[2]", func(s []string, _ []inverter.Feed) { s[2] = "shore" }},
-		{"feeds[1].Name", func(_ []string, f []inverter.Feed) { f[1].Name = "" }},
-		{"feeds[1].From", func(_ []string, f []inverter.Feed) { f[1].From = "" }},
-		{"feeds[1].To", func(_ []string, f []inverter.Feed) { f[1].To = "" }},
-		{"feeds[3].To", func(_ []string, f []inverter.Feed) { f[3].To = "bank" }},
-		{"feeds[0].With", func(_ []string, f []inverter.Feed) { f[0].With = []string{"shroe"} }},
-		{"bank", func(_ []string, f []inverter.Feed) { f[3].From, f[4].To = "another bank", "another bank" }},
-	} {
-		s := append([]string(nil), sources...)
-		f := append([]inverter.Feed(nil), feeds...)
-		c.spoil(s, f)
-		got, err := inverter.FeedLoops(s, f, "bank")
-		wantRangeError(t, err, "inverter.FeedLoops", c.field)
-		if got != nil {
-			t.Errorf("%s: result %+v", c.field, got)
-		}
-	}
-	_, err := inverter.FeedLoops(nil, feeds, "bank")
-	wantRangeError(t, err, "inverter.FeedLoops", "sources")
-	_, err = inverter.FeedLoops(sources, feeds, "")
-	wantRangeError(t, err, "inverter.FeedLoops", "bank")
-
-	sources, bonds := demoBonds()
-	bonds[1].Name = bonds[0].Name
-	_, err = inverter.Bonding(sources, bonds)
-	wantRangeError(t, err, "inverter.Bonding", "bonds[1].Name")
-	bonds[1].Name = ""
-	_, err = inverter.Bonding(sources, bonds)
-	wantRangeError(t, err, "inverter.Bonding", "bonds[1].Name")
-	bonds[1] = inverter.Bond{Name: "screw", With: []string{"shore", "genertor"}}
-	_, err = inverter.Bonding(sources, bonds)
-	wantRangeError(t, err, "inverter.Bonding", "bonds[1].With")
-	_, err = inverter.Bonding(nil, bonds)
-	wantRangeError(t, err, "inverter.Bonding", "sources")
-	// The message names what there is.
-	_, err = inverter.Bonding(sources, bonds)
-	var e *units.RangeError
-	if !errors.As(err, &e) || !strings.Contains(e.Error(), "genertor") || !strings.Contains(e.Error(), "shore, inverter, generator") {
-		t.Errorf("error %v", err)
-	}
-}
-
-// TestTooManyPaths gives a graph whose paths double with each layer.
-func TestTooManyPaths(t *testing.T) {
-	var feeds []inverter.Feed
-	for layer := range 30 {
-		from, to := fmt.Sprint("layer ", layer), fmt.Sprint("layer ", layer+1)
-		if layer == 0 {
-			from = "bank"
-		}
-		for _, name := range []string{"left", "right"} {
-			feeds = append(feeds, inverter.Feed{Name: name, From: from, To: to, Efficiency: 1})
-		}
-	}
-	if loops := must[[]inverter.Loop](t)(inverter.FeedLoops([]string{"bank"}, feeds, "bank")); len(loops) != 0 {
-		t.Errorf("dead ends are loops: %d", len(loops))
-	}
-	feeds = append(feeds, inverter.Feed{Name: "charger", From: "layer 30", To: "bank", Efficiency: 1})
-	_, err := inverter.FeedLoops([]string{"bank"}, feeds, "bank")
-	wantRangeError(t, err, "inverter.FeedLoops", "feeds")
 }

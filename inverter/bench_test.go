@@ -8,18 +8,17 @@ import (
 )
 
 func TestNoAllocations(t *testing.T) {
-	demands := []inverter.Demand{microwave(), logger(), laptops(), airConditioner()}
-	few := demands[1:3]
 	for name, call := range map[string]func() error{
-		"Check":           func() error { _, err := inverter.Check(demoMachine(), demands); return err },
-		"Sets":            func() error { _, err := inverter.Sets(demoMachine().Limit(), few); return err },
 		"BatterySide":     func() error { _, err := inverter.BatterySide(dcSide()); return err },
 		"EnergyADay":      func() error { _, err := inverter.EnergyADay(day()); return err },
-		"HoldUp":          func() error { _, err := inverter.HoldUp(carry()); return err },
+		"CarryTime":       func() error { _, err := inverter.CarryTime(carry()); return err },
 		"ChargerDraw":     func() error { _, err := inverter.ChargerDraw(charger()); return err },
 		"Starting":        func() error { _, err := inverter.Starting(motor()); return err },
 		"ParallelNeutral": func() error { _, err := inverter.ParallelNeutral(neutralReturn()); return err },
 		"FaultToFrame":    func() error { _, err := inverter.FaultToFrame(frameFault()); return err },
+		"SharedNeutral":   func() error { _, err := inverter.SharedNeutral(multiwire()); return err },
+		"OpenNeutral":     func() error { _, err := inverter.OpenNeutral(twoLegs()); return err },
+		"CarbonMonoxide":  func() error { _, err := inverter.CarbonMonoxide(inverter.Engine{Name: "generator"}); return err },
 		"PassThrough":     func() error { _, err := inverter.PassThrough(passage()); return err },
 	} {
 		if err := call(); err != nil {
@@ -28,6 +27,29 @@ func TestNoAllocations(t *testing.T) {
 		if n := testing.AllocsPerRun(100, func() { _ = call() }); n != 0 {
 			t.Errorf("%s allocates %v times", name, n)
 		}
+	}
+}
+
+// A result that keeps a list has one of its own, and allocates nothing else.
+func TestOneAllocationForTheList(t *testing.T) {
+	demands := []inverter.Demand{microwave(), logger(), laptops(), airConditioner()}
+	for name, call := range map[string]func() error{
+		"Check": func() error { _, err := inverter.Check(demoMachine(), demands); return err },
+		"Sets":  func() error { _, err := inverter.Sets(demoMachine().Limit(), demands[1:3]); return err },
+	} {
+		if err := call(); err != nil {
+			t.Fatal(err)
+		}
+		if n := testing.AllocsPerRun(100, func() { _ = call() }); n != 1 {
+			t.Errorf("%s allocates %v times, want 1", name, n)
+		}
+	}
+	h := must[inverter.Headroom](t)(inverter.Check(demoMachine(), demands))
+	o := must[inverter.Overload](t)(inverter.Sets(service30(), demands))
+	r := must[inverter.Runnable](t)(inverter.CanRun(service30(), demands))
+	demands[0].Name = "spoilt"
+	if h.Demands[0].Name != "microwave" || o.Demands[0].Name != "microwave" || r.Demands[0].Name != "microwave" {
+		t.Error("a result changes with the caller's list")
 	}
 }
 
@@ -59,7 +81,7 @@ func TestPlainTwin(t *testing.T) {
 	}
 	h := must[inverter.Headroom](t)(inverter.Check(demoMachine(), demands))
 	left, leftVA, leftSurge := plainHeadroom(1500, 1500, 3000, powers, factors, starts)
-	if units.Compare(float64(h.PowerLeft), left) != 0 || units.Compare(float64(h.ApparentLeft.Or(0)), leftVA) != 0 ||
+	if units.Compare(float64(h.PowerLeft), left) != 0 || units.Compare(float64(h.ApparentLeft), leftVA) != 0 ||
 		units.Compare(float64(h.SurgeLeft.Or(0)), leftSurge) != 0 {
 		t.Errorf("%+v, the plain loop has %v %v %v", h, left, leftVA, leftSurge)
 	}
@@ -95,6 +117,41 @@ func BenchmarkSets(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+func BenchmarkCanRun(b *testing.B) {
+	b.ReportAllocs()
+	var demands []inverter.Demand
+	for i := range 12 {
+		demands = append(demands, inverter.Demand{Name: string(rune('a' + i)), Power: units.Power(200 + 50*i)})
+	}
+	for b.Loop() {
+		if _, err := inverter.CanRun(service30(), demands); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkOpenNeutral(b *testing.B) {
+	b.Run("calculator", func(b *testing.B) {
+		b.ReportAllocs()
+		l := twoLegs()
+		for i := 0; b.Loop(); i++ {
+			l.Loads.A = units.Power(1 + i&1023)
+			if _, err := inverter.OpenNeutral(l); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("plain", func(b *testing.B) {
+		b.ReportAllocs()
+		sum := 0.0
+		for i := 0; b.Loop(); i++ {
+			x := float64(1 + i&1023)
+			sum += 2*120*300/(x+300) + 2*120*x/(x+300)
+		}
+		_ = sum
+	})
 }
 
 func BenchmarkFeedLoops(b *testing.B) {

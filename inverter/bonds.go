@@ -9,6 +9,15 @@ import (
 	"example.com/drawbar/units/working"
 )
 
+// A Source is what can be active.
+type Source struct {
+	Name string // not empty
+	// Earthed says that its neutral is tied to earth away from the rig, as a
+	// utility's is at its transformer. A generator's or an inverter's floats
+	// until it is bonded.
+	Earthed bool
+}
+
 // A Bond is a place where neutral and ground are joined: at a campground's
 // service, in a generator, by a relay of an inverter, by a screw in a panel, by
 // a plug.
@@ -29,23 +38,32 @@ type BondPlace struct {
 // A BondCount is how often neutral and ground are joined with one source
 // active.
 type BondCount struct {
-	Source string      // the one active
+	Source Source      // the one active
 	Bonds  int         // of Places, closed
 	Places []BondPlace // all there are, in the order given
 }
 
 // Bonding returns how many neutral-ground bonds there are with each of the
 // sources active, in their order. There must be exactly one, at the active
-// source. None leaves a first fault undetected; a second makes ground wire and
-// frame a parallel neutral. They are three different findings.
+// source. A second makes ground wire and frame a parallel neutral, which is a
+// danger at once. None leaves a first fault undetected: with a source that
+// floats, the first fault passes no current, through a person neither, and it
+// takes a second one to shock, so that is a caution; the code permits it of a
+// portable generator for what is plugged into it (NEC 250.34(A)). With a source
+// that is earthed elsewhere, the first fault already returns through soil and
+// whoever stands on it, so that is a danger.
 //
 // It counts what is described. A bond nobody knows of is found by measuring.
 //
 // No source, an empty name, a name given twice, and a bond with a source that
 // is none of them, give a [*units.RangeError] and no result.
-func Bonding(sources []string, bonds []Bond) ([]BondCount, error) {
+func Bonding(sources []Source, bonds []Bond) ([]BondCount, error) {
 	const op = "inverter.Bonding"
-	if err := checkSources(op, sources); err != nil {
+	names := make([]string, len(sources))
+	for i, s := range sources {
+		names[i] = s.Name
+	}
+	if err := checkSources(op, names); err != nil {
 		return nil, err
 	}
 	for i, b := range bonds {
@@ -55,7 +73,7 @@ func Bonding(sources []string, bonds []Bond) ([]BondCount, error) {
 		if slices.ContainsFunc(bonds[:i], func(c Bond) bool { return c.Name == b.Name }) {
 			return nil, &units.RangeError{Op: op, Field: at("bonds", i) + ".Name", Value: b.Name, Allowed: allowed("a name that no other bond has")}
 		}
-		if err := checkWith(op, at("bonds", i), b.With, sources); err != nil {
+		if err := checkWith(op, at("bonds", i), b.With, names); err != nil {
 			return nil, err
 		}
 	}
@@ -63,7 +81,7 @@ func Bonding(sources []string, bonds []Bond) ([]BondCount, error) {
 	for i, source := range sources {
 		c := BondCount{Source: source, Places: make([]BondPlace, len(bonds))}
 		for j, b := range bonds {
-			c.Places[j] = BondPlace{Name: b.Name, Closed: isWith(b.With, source)}
+			c.Places[j] = BondPlace{Name: b.Name, Closed: isWith(b.With, source.Name)}
 			if c.Places[j].Closed {
 				c.Bonds++
 			}
@@ -117,7 +135,7 @@ func (c BondCount) closed() (names []string) {
 
 // Working returns the count, place by place.
 func (c BondCount) Working() *working.Sheet {
-	s := working.NewSheet("Neutral-ground bonds with " + c.Source + " active")
+	s := working.NewSheet("Neutral-ground bonds with " + c.Source.Name + " active")
 	var terms []string
 	for i, p := range c.Places {
 		n := units.Ratio(0)
@@ -138,24 +156,28 @@ func (c BondCount) Working() *working.Sheet {
 
 // Findings returns the one finding of the count.
 func (c BondCount) Findings() []working.Finding {
+	f := working.Finding{Source: necNeutral, Numbers: []working.Number{
+		{Name: "bonds", Value: units.Ratio(c.Bonds), Unit: "1"}, {Name: "wanted", Value: units.One, Unit: "1"}}}
+	with, places := "With "+c.Source.Name+" active neutral and ground are joined ", strings.Join(c.closed(), ", ")
 	switch {
+	case c.Bonds <= 0 && c.Source.Earthed:
+		f.Severity, f.Rule, f.Source = working.Danger, "no-bond-on-earthed-source", necEarth
+		f.Message = with + "nowhere, and the neutral of this source is earthed elsewhere: a first fault makes the frame live, soil carries too little to trip a breaker, and whoever touches the frame closes the circuit."
+		f.Fix = "Disconnect, and have the bond at the service and the ground wire to it found and mended by a licensed electrician."
 	case c.Bonds <= 0:
-		return []working.Finding{{
-			Severity: working.Caution, Rule: "no-neutral-bond", Source: necGenerator,
-			Message: "With " + c.Source + " active neutral and ground are joined nowhere: a first fault to the frame trips nothing, and the next one shocks.",
-			Fix:     "Have one bond made at this source, as its maker provides for it.",
-		}}
+		f.Severity, f.Rule, f.Source = working.Caution, "no-neutral-bond", necGenerator
+		f.Message = with + "nowhere: a first fault to the frame trips nothing and shows nowhere, and the next one shocks. " +
+			"The code permits that of a portable generator for what is plugged into it; the wiring of a rig counts on the bond."
+		f.Fix = "Have one bond made at this source, as its maker provides for it."
 	case c.Bonds == 1:
-		return []working.Finding{{
-			Severity: working.Note, Rule: "one-neutral-bond", Source: necNeutral,
-			Message: "With " + c.Source + " active neutral and ground are joined once as described, at: " + strings.Join(c.closed(), ", ") + ".",
-			Fix:     "Measure it: a bond that nobody described does not show here.",
-		}}
+		f.Severity, f.Rule = working.Note, "one-neutral-bond"
+		f.Message = with + "once as described, at: " + places + "."
+		f.Fix = "Measure it: a bond that nobody described does not show here."
+	default:
+		f.Severity, f.Rule = working.Danger, "several-neutral-bonds"
+		f.Message = with + strconv.Itoa(c.Bonds) + " times, at: " + places +
+			". Ground wire and frame carry load current as a parallel neutral, and ground-fault protection trips or is defeated."
+		f.Fix = "Remove every bond but the one at the active source; a licensed electrician does it."
 	}
-	return []working.Finding{{
-		Severity: working.Danger, Rule: "several-neutral-bonds", Source: necNeutral,
-		Message: "With " + c.Source + " active neutral and ground are joined " + strconv.Itoa(c.Bonds) + " times, at: " + strings.Join(c.closed(), ", ") +
-			". Ground wire and frame carry load current as a parallel neutral, and ground-fault protection trips or is defeated.",
-		Fix: "Remove every bond but the one at the active source; a licensed electrician does it.",
-	}}
+	return []working.Finding{f}
 }

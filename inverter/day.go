@@ -7,16 +7,24 @@ import (
 
 // A Day is what runs through an inverter in a day.
 type Day struct {
-	Energy     units.Energy             // at the inverter's output, >= 0
-	Efficiency units.Ratio              // > 0 to 100 %: 0.89 or 89 %, not 89
-	Idle       units.Opt[units.Power]   // own draw whenever on, >= 0; an explicit 0 W is data
-	On         units.Elapsed            // how long it is on, loads or not, 0 to 24 h
-	Voltage    units.Opt[units.Voltage] // of the bank, for the charge, > 0
+	Energy     units.Energy           // at the inverter's output, >= 0
+	Efficiency units.Ratio            // > 0 to 100 %: 0.89 or 89 %, not 89
+	Idle       units.Opt[units.Power] // own draw whenever on, >= 0; an explicit 0 W is data
+	// On is how long it is on a day, loads or not, 0 to 24 h, more than 0 h if
+	// there is Energy, and not below Longest. Not given: 24 h, for it sleeps
+	// only where somebody switches it off.
+	On units.Opt[units.Elapsed]
+	// Longest is how long a day that load is in use which is in use the
+	// longest, thermostat or not, 0 to 24 h. Not given: On is not held against
+	// the loads.
+	Longest units.Opt[units.Elapsed]
+	Voltage units.Opt[units.Voltage] // of the bank, for the charge, > 0
 }
 
 // A DayUse is the result of [EnergyADay].
 type DayUse struct {
-	Day    Day                     // as used
+	Day    Day                     // as given
+	On     units.Elapsed           // as used
 	Loads  units.Energy            // what the loads take from the bank
 	Idle   units.Energy            // what the machine itself takes; 0 if Day.Idle is not given
 	Energy units.Energy            // both
@@ -29,7 +37,7 @@ type DayUse struct {
 //	Q    = E_dc / V
 //
 // Own use counts for every hour that the machine is on, not only while a load
-// runs. Energy crosses a change of voltage, charge does not: amperes at 120 V
+// runs, and no load runs while it is off. Energy crosses a change of voltage, charge does not: amperes at 120 V
 // times hours are no ampere-hours of the bank.
 //
 // A field outside the range that [Day] states, or not finite, gives a
@@ -41,12 +49,14 @@ func EnergyADay(d Day) (DayUse, error) {
 		notNegative[units.Energy]().Check(op, "Energy", d.Energy),
 		shares().Check(op, "Efficiency", d.Efficiency),
 		checkOpt(op, "Idle", d.Idle, notNegative[units.Power]()),
-		units.Between(0, 24*units.Hour).Check(op, "On", d.On),
+		checkOpt(op, "Longest", d.Longest, units.Between(0, wholeDay)),
+		checkOpt(op, "On", d.On, d.hoursOn()),
 		checkOpt(op, "Voltage", d.Voltage, positive[units.Voltage]()),
 	); err != nil {
 		return DayUse{}, err
 	}
-	u := DayUse{Day: d, Loads: input(d.Energy, d.Efficiency), Idle: d.Idle.Or(0).For(d.On)}
+	u := DayUse{Day: d, On: d.On.Or(wholeDay), Loads: input(d.Energy, d.Efficiency)}
+	u.Idle = d.Idle.Or(0).For(u.On)
 	u.Energy = u.Loads + u.Idle
 	if err := notNegative[units.Energy]().Check(op, "Energy", u.Energy); err != nil {
 		return DayUse{}, err
@@ -60,6 +70,17 @@ func EnergyADay(d Day) (DayUse, error) {
 	return u, nil
 }
 
+// wholeDay is how long a machine is on that nobody switches off.
+const wholeDay = 24 * units.Hour
+
+// hoursOn is the range of On: a load needs it on for as long as it is in use.
+func (d Day) hoursOn() units.Bounds[units.Elapsed] {
+	if longest := d.Longest.Or(0); longest > 0 || d.Energy == 0 {
+		return units.Between(longest, wholeDay)
+	}
+	return positive[units.Elapsed]().AtMost(wholeDay)
+}
+
 // Working returns how the energy came about, step by step.
 func (u DayUse) Working() *working.Sheet {
 	s := working.NewSheet("Inverter: energy a day")
@@ -69,7 +90,11 @@ func (u DayUse) Working() *working.Sheet {
 	total := "E_loads"
 	if idle, ok := u.Day.Idle.Get(); ok {
 		s.Given("P_idle", idle, "W", "own draw whenever on")
-		s.Given("t_on", u.Day.On, "h", "how long it is on")
+		on := "how long it is on"
+		if !u.Day.On.IsSet() {
+			on += ", not stated: all day"
+		}
+		s.Given("t_on", u.On, "h", on)
 		s.Formula("E_idle", u.Idle, "Wh", "that the inverter itself takes", "P_idle * t_on")
 		total += " + E_idle"
 	} else {

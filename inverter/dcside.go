@@ -79,20 +79,24 @@ func (c DCCurrent) Working() *working.Sheet {
 	s.Choose("voltage", "the lowest", "the current is greatest there", lowestVoltage)
 	s.Formula("P_dc", c.Power, "W", "drawn from the bank", "P_rated / η")
 	s.Formula("I_dc", c.Current, "A", "drawn from the bank", "P_dc / V_lowest")
-	source := asGiven
-	if units.Compare(c.Side.Margin, NECMargin) == 0 {
-		source = necMargin
-	}
-	s.Constant("k", c.Side.Margin, "1", "margin of conductor and device", source)
+	s.Constant("k", c.Side.Margin, "1", "margin of conductor and device", c.marginSource())
 	s.Formula("I_req", c.Required, "A", "that conductor and device must be rated for", "k * I_dc")
 	return s
+}
+
+// marginSource returns where the margin is from: the code, if it is the code's.
+func (c DCCurrent) marginSource() working.Source {
+	if units.Compare(c.Side.Margin, NECMargin) == 0 {
+		return necMargin
+	}
+	return asGiven
 }
 
 // Findings returns what the numbers leave to others.
 func (c DCCurrent) Findings() []working.Finding {
 	return []working.Finding{{
-		Severity: working.Note, Rule: "dc-device-not-checked", Source: necMargin,
-		Numbers: []working.Number{{Name: "current", Value: c.Current}, {Name: "required", Value: c.Required}},
+		Severity: working.Note, Rule: "dc-device-not-checked", Source: c.marginSource(),
+		Numbers: []working.Number{{Name: "current", Value: c.Current}, {Name: "required", Value: c.Required}, {Name: "margin", Value: c.Side.Margin}},
 		Message: "The required current is before correction for heat; conductor, device, bank and every switch and bus bar between them must each carry it.",
 		Fix:     "Check the circuit with package wire and the bank's limits with one battery out; a licensed electrician decides.",
 	}}

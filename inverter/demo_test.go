@@ -19,7 +19,7 @@ func TestDemoBatterySide(t *testing.T) {
 }
 
 func TestDemoDay(t *testing.T) {
-	day := inverter.Day{Energy: 845 * units.WattHour, Efficiency: 89 * units.Percent, Idle: units.Some(14 * units.Watt), On: 24 * units.Hour}
+	day := inverter.Day{Energy: 845 * units.WattHour, Efficiency: 89 * units.Percent, Idle: units.Some(14 * units.Watt), On: units.Some(24 * units.Hour)}
 	u := must[inverter.DayUse](t)(inverter.EnergyADay(day))
 	wantPrinted(t, "Wh from the bank", units.In(u.Energy, units.WattHour), 0, "1285")
 	wantPrinted(t, "Wh of idle", units.In(u.Idle, units.WattHour), 0, "336")
@@ -41,7 +41,7 @@ func TestDemoSetsOnTheInverter(t *testing.T) {
 	// With both laptops 1598 VA, over.
 	h = must[inverter.Headroom](t)(inverter.Check(demoMachine(), []inverter.Demand{microwave(), logger(), laptops()}))
 	wantPrinted(t, "VA", units.In(h.Apparent, units.VoltAmpere), 0, "1598")
-	if left := h.ApparentLeft.Or(0); units.Compare(left, -98.3333333*units.VoltAmpere) != 0 {
+	if left := h.ApparentLeft; units.Compare(left, -98.3333333*units.VoltAmpere) != 0 {
 		t.Errorf("left %v, want -98.3333 VA", left)
 	}
 	wantRules(t, h, "inverter-overload", "inverter-overload-va") // 1539 W too
@@ -155,11 +155,11 @@ func TestDemoFeedLoop(t *testing.T) {
 	// 54.2 W at the bank, of 3226 Wh usable.
 	carry := inverter.Carry{AC: 9 * units.Watt, Efficiency: 89 * units.Percent, Idle: units.Some(14 * units.Watt),
 		DC: (0.96 + 19.2 + 1.925 + 8) * units.Watt, Usable: units.Some(3226 * units.WattHour)}
-	h := must[inverter.Hold](t)(inverter.HoldUp(carry))
+	h := must[inverter.Carried](t)(inverter.CarryTime(carry))
 	wantPrinted(t, "W", units.In(h.Power, units.Watt), 1, "54.2")
 	wantPrinted(t, "h", units.In(h.Time.Or(0), units.Hour), 1, "59.5")
 	carry.Loop = l.Lost
-	h = must[inverter.Hold](t)(inverter.HoldUp(carry))
+	h = must[inverter.Carried](t)(inverter.CarryTime(carry))
 	wantPrinted(t, "h with the loop", units.In(h.Time.Or(0), units.Hour), 1, "14.2")
 }
 
@@ -176,8 +176,8 @@ func TestDemoFeedLoopMended(t *testing.T) {
 }
 
 // demoBonds are the demo's sources and bonds.
-func demoBonds() ([]string, []inverter.Bond) {
-	return []string{"shore", "inverter", "generator"}, []inverter.Bond{
+func demoBonds() ([]inverter.Source, []inverter.Bond) {
+	return []inverter.Source{{Name: "shore", Earthed: true}, {Name: "inverter"}, {Name: "generator"}}, []inverter.Bond{
 		{Name: "campground service", With: []string{"shore"}},
 		{Name: "inverter relay", With: []string{"inverter"}},
 	}
@@ -188,7 +188,7 @@ func TestDemoBonds(t *testing.T) {
 	counts := must[[]inverter.BondCount](t)(inverter.Bonding(sources, bonds))
 	for i, want := range []int{1, 1, 0} {
 		if counts[i].Bonds != want || counts[i].Source != sources[i] {
-			t.Errorf("%s: %+v, want %d bonds", sources[i], counts[i], want)
+			t.Errorf("%s: %+v, want %d bonds", sources[i].Name, counts[i], want)
 		}
 	}
 	if f := counts[0].Findings(); f[0].Severity != working.Note {
@@ -199,7 +199,7 @@ func TestDemoBonds(t *testing.T) {
 	counts = must[[]inverter.BondCount](t)(inverter.Bonding(sources, append(bonds, inverter.Bond{Name: "main panel screw"})))
 	for i, want := range []int{2, 2, 1} {
 		if counts[i].Bonds != want {
-			t.Errorf("with the screw, %s: %+v, want %d bonds", sources[i], counts[i], want)
+			t.Errorf("with the screw, %s: %+v, want %d bonds", sources[i].Name, counts[i], want)
 		}
 	}
 	if worst, _ := working.Worst(counts[0].Findings()); worst != working.Danger {

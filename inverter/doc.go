@@ -1,10 +1,11 @@
 // Package inverter answers what an inverter, a charger and the change from
 // one source to another mean for a rig: what runs together and what starts on
 // top of it, which sets of loads are too much, what the battery side must
-// carry, the energy a day with the inverter's own use, how long a bank holds
-// up once shore power drops, what a charger takes from the service, where
-// neutral and ground are joined for each source, and whether a bank feeds its
-// own charger.
+// carry, the energy a day with the inverter's own use, how long a bank carries
+// what is left on once shore power drops, what a charger takes from the service, where
+// neutral and ground are joined for each source, which sources could feed a
+// panel at once, what a neutral that two legs share carries and what its loss
+// does, and whether a bank feeds its own charger.
 //
 //	headroom, err := inverter.Check(inverter.Machine{
 //		Continuous: 1500 * units.Watt,
@@ -25,7 +26,8 @@
 // comes out too low.
 //
 // Left out here: efficiency by load, derating by heat and altitude, orders in
-// which several motors start, legs of a 120/240 V service, wave form.
+// which several motors start, which leg of a 120/240 V service a load is on,
+// wave form.
 //
 // A vehicle on the wrong side of a neutral-ground fault has a live frame, and
 // a generator makes carbon monoxide. Local codes and a licensed electrician

@@ -15,8 +15,8 @@ func ExampleCheck() {
 		ContinuousVA: units.Some(1500 * units.VoltAmpere),
 		Efficiency:   89 * units.Percent,
 	}, []inverter.Demand{
-		{Name: "microwave", Power: 1400 * units.Watt, PowerFactor: units.Some(100 * units.Percent)},
-		{Name: "laptops", Power: 80 * units.Watt, PowerFactor: units.Some(60 * units.Percent)},
+		{Name: "microwave", Power: 1400 * units.Watt, Kind: inverter.SteadyLoad, PowerFactor: units.Some(100 * units.Percent)},
+		{Name: "laptops", Power: 80 * units.Watt, Kind: inverter.SteadyLoad, PowerFactor: units.Some(60 * units.Percent)},
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -87,7 +87,7 @@ func ExampleDCCurrent_Working() {
 	// Choice: voltage
 	//   the lowest
 	//       the current is greatest there
-	//       NFPA, 70 National Electrical Code, 2017, 690.8(A)(4), 706.20(A)(3)
+	//       NFPA, 70, National Electrical Code, 2017, 690.8(A)(4), 706.20(A)(3)
 	//
 	// drawn from the bank
 	//   P_dc = P_rated / η
@@ -103,7 +103,7 @@ func ExampleDCCurrent_Working() {
 	//
 	// Constant
 	//   k = 1.25   margin of conductor and device
-	//       NFPA, 70 National Electrical Code, 2017, 690.8(B)(1), 706.21(B)
+	//       NFPA, 70, National Electrical Code, 2017, 690.8(B)(1), 706.21(B)
 	//
 	// that conductor and device must be rated for
 	//   I_req = k · I_dc
@@ -117,7 +117,7 @@ func ExampleEnergyADay() {
 		Energy:     240 * units.WattHour,
 		Efficiency: 90 * units.Percent,
 		Idle:       units.Some(22 * units.Watt),
-		On:         24 * units.Hour,
+		On:         units.Some(24 * units.Hour),
 		Voltage:    units.Some(12.8 * units.Volt),
 	})
 	if err != nil {
@@ -129,8 +129,8 @@ func ExampleEnergyADay() {
 	// Output: 267 Wh for the loads, 528 Wh for the inverter itself, 62.1 Ah in all
 }
 
-func ExampleHoldUp() {
-	hold, err := inverter.HoldUp(inverter.Carry{
+func ExampleCarryTime() {
+	hold, err := inverter.CarryTime(inverter.Carry{
 		AC:         110 * units.Watt,
 		Efficiency: 90 * units.Percent,
 		Idle:       units.Some(20 * units.Watt),
@@ -216,6 +216,27 @@ func ExampleMachine_Limit() {
 	// Output: microwave and kettle together are more than the inverter carries.
 }
 
+func ExampleCanRun() {
+	r, err := inverter.CanRun(inverter.Limit{Name: "the inverter", Power: units.Some(2000 * units.Watt)}, []inverter.Demand{
+		{Name: "microwave", Power: 1250 * units.Watt},
+		{Name: "kettle", Power: 1000 * units.Watt},
+		{Name: "left heating pad", Power: 60 * units.Watt},
+		{Name: "right heating pad", Power: 60 * units.Watt},
+		{Name: "toaster", Power: 650 * units.Watt},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range r.Sets {
+		fmt.Println(s.Power, r.Names(s.Members))
+	}
+	// Output:
+	// 1.77 kW [kettle left heating pad right heating pad toaster]
+	// 1.37 kW [microwave left heating pad right heating pad]
+	// 1.96 kW [microwave any 1 of left heating pad, right heating pad toaster]
+}
+
 func ExampleMembers_All() {
 	members := inverter.Members(0b101)
 	for i := range members.All() {
@@ -229,7 +250,7 @@ func ExampleMembers_All() {
 }
 
 func ExampleBonding() {
-	counts, err := inverter.Bonding([]string{"shore", "inverter", "generator"}, []inverter.Bond{
+	counts, err := inverter.Bonding([]inverter.Source{{Name: "shore", Earthed: true}, {Name: "inverter"}, {Name: "generator"}}, []inverter.Bond{
 		{Name: "campground service", With: []string{"shore"}},
 		{Name: "inverter relay", With: []string{"inverter"}},
 		{Name: "screw left in the main panel"}, // with every source
@@ -240,7 +261,7 @@ func ExampleBonding() {
 	}
 	for _, c := range counts {
 		f := c.Findings()[0]
-		fmt.Println(c.Source, c.Bonds, f.Severity, f.Rule)
+		fmt.Println(c.Source.Name, c.Bonds, f.Severity, f.Rule)
 	}
 	// Output:
 	// shore 2 danger several-neutral-bonds
@@ -249,7 +270,7 @@ func ExampleBonding() {
 }
 
 func ExampleBondPlace() {
-	counts, err := inverter.Bonding([]string{"shore", "inverter"}, []inverter.Bond{
+	counts, err := inverter.Bonding([]inverter.Source{{Name: "shore", Earthed: true}, {Name: "inverter"}}, []inverter.Bond{
 		{Name: "campground service", With: []string{"shore"}},
 		{Name: "inverter relay", With: []string{"inverter"}},
 	})

@@ -2,6 +2,7 @@ package inverter_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/drawbar/inverter"
@@ -41,15 +42,59 @@ func TestHeadroomFindings(t *testing.T) {
 			m.SurgeFor, d[2].Start, d[2].StartFor = units.None[units.Elapsed](), units.Some(2085*units.VoltAmpere), units.Some(units.Second)
 		}, []string{"inverter-surge-time-not-stated"}},
 		{"a start that needs no surge", func(m *inverter.Machine, d []inverter.Demand) { d[2].Start = units.Some(585 * units.VoltAmpere) }, nil},
+		{"a motor without a start", func(_ *inverter.Machine, d []inverter.Demand) { d[2].Kind = inverter.MotorLoad }, []string{"start-not-stated"}},
+		{"a motor with its start", func(_ *inverter.Machine, d []inverter.Demand) {
+			d[2].Kind, d[2].Start = inverter.MotorLoad, units.Some(180*units.VoltAmpere)
+		}, nil},
+		{"a kind not stated", func(_ *inverter.Machine, d []inverter.Demand) { d[0].Kind, d[2].Kind = 0, 0 }, []string{"kind-not-stated"}},
+		{"a start says enough", func(_ *inverter.Machine, d []inverter.Demand) {
+			d[2].Kind, d[2].Start = 0, units.Some(180*units.VoltAmpere)
+		}, nil},
+		{"volt-amperes taken as watts, too many", func(m *inverter.Machine, d []inverter.Demand) {
+			m.ContinuousVA, d[1].PowerFactor = units.None[units.ApparentPower](), units.Some(59*units.Percent)
+		}, []string{"inverter-overload-va", "inverter-va-not-stated"}},
 		{"a surge not stated", func(m *inverter.Machine, d []inverter.Demand) {
 			m.Surge, d[2].Start = units.None[units.ApparentPower](), units.Some(100*units.VoltAmpere)
 		}, []string{"inverter-surge-not-stated"}},
 	} {
 		t.Run(c.what, func(t *testing.T) {
-			m, d := demoMachine(), []inverter.Demand{logger(), coffeeMaker(), {Name: "pump", Power: 30 * units.Watt, PowerFactor: units.Some[units.Ratio](1)}}
+			m, d := demoMachine(), []inverter.Demand{logger(), coffeeMaker(), {Name: "pump", Power: 30 * units.Watt, Kind: inverter.SteadyLoad, PowerFactor: units.Some[units.Ratio](1)}}
 			c.seed(&m, d)
 			wantRules(t, must[inverter.Headroom](t)(inverter.Check(m, d)), c.want...)
 		})
+	}
+}
+
+// TestStartByTheRuleOfThumb: what is not stated is said with what is usual, and
+// where that is from.
+func TestStartByTheRuleOfThumb(t *testing.T) {
+	d := inverter.Demand{Name: "pump", Power: 30 * units.Watt, Kind: inverter.MotorLoad, PowerFactor: units.Some(60 * units.Percent)}
+	f := must[inverter.Headroom](t)(inverter.Check(demoMachine(), []inverter.Demand{d})).Findings()[0]
+	if got := f.Numbers[0].String() + ", " + f.Numbers[1].String(); got != "running 50 VA, start by the rule of thumb 300 VA" {
+		t.Errorf("numbers %s", got)
+	}
+	if f.Source.Provenance != working.CommonPractice {
+		t.Errorf("source %v", f.Source)
+	}
+	f = must[inverter.Headroom](t)(inverter.Check(demoMachine(), []inverter.Demand{{Name: "a"}, {Name: "b"}, d})).Findings()[1]
+	if f.Rule != "kind-not-stated" || f.Numbers[0].String() != "demands 2" {
+		t.Errorf("finding %v", f)
+	}
+}
+
+// TestMarginOfAnotherRule: the code is named where its margin is used only.
+func TestMarginOfAnotherRule(t *testing.T) {
+	for margin, code := range map[units.Ratio]bool{inverter.NECMargin: true, 1.3: false, 1: false} {
+		s := dcSide()
+		s.Margin = margin
+		c := must[inverter.DCCurrent](t)(inverter.BatterySide(s))
+		f := c.Findings()[0]
+		if got := strings.Contains(f.Source.String(), "National Electrical Code"); got != code {
+			t.Errorf("margin %v: source %v", margin, f.Source)
+		}
+		if strings.Contains(c.Working().Text(), "690.8(B)(1)") != code || f.Numbers[2].Value != margin {
+			t.Errorf("margin %v: finding %v and working\n%s", margin, f, c.Working().Text())
+		}
 	}
 }
 
@@ -121,18 +166,18 @@ func TestGroundFaultProtectionTrips(t *testing.T) {
 
 // A bank that nothing draws from lasts no time that could be stated.
 func TestNothingDrawn(t *testing.T) {
-	h := must[inverter.Hold](t)(inverter.HoldUp(inverter.Carry{Efficiency: 0.9, Idle: units.Some(0 * units.Watt), Usable: units.Some(units.WattHour)}))
+	h := must[inverter.Carried](t)(inverter.CarryTime(inverter.Carry{Efficiency: 0.9, Idle: units.Some(0 * units.Watt), Usable: units.Some(units.WattHour)}))
 	if h.Power != 0 || h.Time.IsSet() {
-		t.Errorf("hold-up %+v", h)
+		t.Errorf("carried %+v", h)
 	}
 }
 
 func TestOtherFindings(t *testing.T) {
 	wantRules(t, must[inverter.DCCurrent](t)(inverter.BatterySide(dcSide())), "dc-device-not-checked")
 	c := carry()
-	wantRules(t, must[inverter.Hold](t)(inverter.HoldUp(c)), "silent-failover")
+	wantRules(t, must[inverter.Carried](t)(inverter.CarryTime(c)), "silent-failover")
 	c.Idle = units.None[units.Power]()
-	wantRules(t, must[inverter.Hold](t)(inverter.HoldUp(c)), "idle-not-stated", "silent-failover")
+	wantRules(t, must[inverter.Carried](t)(inverter.CarryTime(c)), "idle-not-stated", "silent-failover")
 	wantRules(t, must[inverter.ChargerUse](t)(inverter.ChargerDraw(demoConverter())))
 	wantRules(t, must[inverter.ChargerUse](t)(inverter.ChargerDraw(charger())), "refill-at-full-output")
 	m := motor()
@@ -204,7 +249,7 @@ func TestBarelyAboveTheBreaker(t *testing.T) {
 
 // TestIdleAlone: an inverter that is on all day for nothing is said.
 func TestIdleAlone(t *testing.T) {
-	u, err := inverter.EnergyADay(inverter.Day{Efficiency: 90 * units.Percent, Idle: units.Some(22 * units.Watt), On: 24 * units.Hour})
+	u, err := inverter.EnergyADay(inverter.Day{Efficiency: 90 * units.Percent, Idle: units.Some(22 * units.Watt), On: units.Some(24 * units.Hour)})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -126,7 +126,7 @@ func FuzzEnergyADay(f *testing.F) {
 	f.Add(3.042e6, 0.89, 14.0, 86400.0, 12.8, uint8(3))
 	f.Add(math.NaN(), -1.0, math.Inf(1), 1e9, 0.0, uint8(0))
 	f.Fuzz(func(t *testing.T, joules, efficiency, idle, on, volts float64, flags uint8) {
-		d := inverter.Day{Energy: units.Energy(joules), Efficiency: units.Ratio(efficiency), On: units.Elapsed(on)}
+		d := inverter.Day{Energy: units.Energy(joules), Efficiency: units.Ratio(efficiency), On: units.Some(units.Elapsed(on))}
 		if flags&1 != 0 {
 			d.Idle = units.Some(units.Power(idle))
 		}
@@ -138,7 +138,7 @@ func FuzzEnergyADay(f *testing.F) {
 	})
 }
 
-func FuzzHoldUp(f *testing.F) {
+func FuzzCarryTime(f *testing.F) {
 	f.Add(110.0, 0.9, 20.0, 35.0, 173.0, 7.4e6, uint8(3))
 	f.Add(0.0, 1.0, 0.0, 0.0, 0.0, 1.0, uint8(3))
 	f.Fuzz(func(t *testing.T, ac, efficiency, idle, dc, loop, joules float64, flags uint8) {
@@ -149,7 +149,7 @@ func FuzzHoldUp(f *testing.F) {
 		if flags&2 != 0 {
 			c.Usable = units.Some(units.Energy(joules))
 		}
-		h, err := inverter.HoldUp(c)
+		h, err := inverter.CarryTime(c)
 		checkOutcome(t, err, h, float64(h.Inverter), float64(h.Power), float64(h.Time.Or(0)))
 	})
 }

@@ -78,7 +78,9 @@ type FrameFault struct {
 	// Metal is the path back to neutral through ground wire and bond, > 0. Not
 	// given: there is no bond.
 	Metal units.Opt[units.Resistance]
-	// Earth is the path through ground rods and soil, > 0. Not given: none.
+	// Earth is the path through ground rods and soil, > 0. Not given: none, as
+	// with a source that floats. A utility's neutral is earthed, so there is
+	// one.
 	Earth  units.Opt[units.Resistance]
 	Device units.Opt[units.Current] // that should open, > 0
 }
@@ -99,7 +101,9 @@ type FaultPath struct {
 //
 // Soil is no effective path: a ground rod passes a few amperes, at which no
 // breaker opens, and the frame stays live. Without any path nothing flows, no
-// breaker notices, and the frame has the full voltage to the neutral.
+// breaker notices, and the frame has the full voltage to the neutral: a
+// caution, as for a count of no bonds in [Bonding], since it takes a second
+// fault to shock.
 //
 // A field outside the range that [FrameFault] states, or not finite, gives a
 // [*units.RangeError]; so does a result that no float64 holds. The FaultPath
@@ -177,8 +181,8 @@ func (p FaultPath) Findings() []working.Finding {
 	switch {
 	case !p.Fault.Metal.IsSet() && !p.Fault.Earth.IsSet():
 		return []working.Finding{{
-			Severity: working.Danger, Rule: "no-fault-path", Source: currentDivision, Numbers: numbers,
-			Message: "There is no path from the frame to neutral: a first fault trips nothing, the frame has the full voltage to neutral, and the next fault shocks.",
+			Severity: working.Caution, Rule: "no-fault-path", Source: necGenerator, Numbers: numbers,
+			Message: "There is no path from the frame to neutral: this fault trips nothing, the frame has the full voltage to neutral, and the next fault shocks.",
 			Fix:     "Have one neutral-ground bond made at the source.",
 		}}
 	case !p.Fault.Metal.IsSet():

@@ -1,17 +1,22 @@
 package inverter
 
-import "example.com/drawbar/units"
+import (
+	"slices"
+
+	"example.com/drawbar/units"
+)
 
 // A Headroom is the result of [Check]: what a machine has left with a set of
 // demands running together, below zero where it has not enough.
 type Headroom struct {
 	Machine  Machine             // as used
-	Demands  []Demand            // the list given, not a copy
+	Demands  []Demand            // a copy of the list given
 	Power    units.Power         // of all
 	Apparent units.ApparentPower // of all, added plainly
 
-	PowerLeft    units.Power                    // of Continuous
-	ApparentLeft units.Opt[units.ApparentPower] // of ContinuousVA; not given if that is not
+	RatedVA      units.ApparentPower // ContinuousVA, or as many as Continuous has watts
+	PowerLeft    units.Power         // of Continuous
+	ApparentLeft units.ApparentPower // of RatedVA
 
 	// Starting is the demand whose start on top of all others running takes
 	// the most, an index of Demands; -1 if none has a start.
@@ -34,7 +39,8 @@ type Headroom struct {
 //
 // where k is the power factor. A machine must hold in watts, which its battery
 // side feels, and in volt-amperes, which its bridge feels. What is too much or
-// not stated is in [Headroom.Findings].
+// not stated is in [Headroom.Findings]. Nothing is allocated but the copy of
+// the demands.
 //
 // A field outside the range that [Machine] and [Demand] state, or not finite,
 // gives a [*units.RangeError] that names it, such as "demands[2].Power"; so
@@ -47,7 +53,7 @@ func Check(m Machine, demands []Demand) (Headroom, error) {
 	if err := checkDemands(op, demands); err != nil {
 		return Headroom{}, err
 	}
-	h := Headroom{Machine: m, Demands: demands, Starting: -1}
+	h := Headroom{Machine: m, Demands: slices.Clone(demands), RatedVA: m.ratedVA(), Starting: -1}
 	for _, d := range demands {
 		h.Power += d.Power
 		h.Apparent += d.apparent()
@@ -69,9 +75,7 @@ func Check(m Machine, demands []Demand) (Headroom, error) {
 		return Headroom{}, err
 	}
 	h.PowerLeft = units.Minus(m.Continuous, h.Power)
-	if s, ok := m.ContinuousVA.Get(); ok {
-		h.ApparentLeft = units.Some(units.Minus(s, h.Apparent))
-	}
+	h.ApparentLeft = units.Minus(h.RatedVA, h.Apparent)
 	if s, ok := m.Surge.Get(); ok && h.Starting >= 0 {
 		h.SurgeLeft = units.Some(units.Minus(s, h.Start))
 	}

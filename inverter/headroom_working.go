@@ -22,11 +22,13 @@ func (h Headroom) Working() *working.Sheet {
 	}
 	s.Formula("P_left", h.PowerLeft, "W", "left in watts", "P_rated - P")
 	s.Test("watts", "P <= P_rated", !units.Exceeds(h.Power, h.Machine.Continuous))
-	if rated, ok := h.Machine.ContinuousVA.Get(); ok {
-		s.Given("S_rated", rated, "VA", "that the machine gives for hours")
-		s.Formula("S_left", h.ApparentLeft.Or(0), "VA", "left in volt-amperes", "S_rated - S")
-		s.Test("volt-amperes", "S <= S_rated", !units.Exceeds(h.Apparent, rated))
+	rated := "that the machine gives for hours"
+	if !h.Machine.ContinuousVA.IsSet() {
+		rated += ", not stated: as many as watts"
 	}
+	s.Given("S_rated", h.RatedVA, "VA", rated)
+	s.Formula("S_left", h.ApparentLeft, "VA", "left in volt-amperes", "S_rated - S")
+	s.Test("volt-amperes", "S <= S_rated", !units.Exceeds(h.Apparent, h.RatedVA))
 	h.startSteps(s, apparents)
 	return s
 }
@@ -65,107 +67,4 @@ func (h Headroom) startSteps(s *working.Sheet, apparents []string) {
 		s.Formula("S_surge_left", h.SurgeLeft.Or(0), "VA", "left of the surge", "S_surge - S_peak")
 		s.Test("start against surge", "S_peak <= S_surge", !units.Exceeds(h.Start, surge))
 	}
-}
-
-// Findings returns what is too much and what could not be judged, worst
-// first.
-func (h Headroom) Findings() []working.Finding {
-	f := append(h.runFindings(), h.startFindings()...)
-	if h.Unstated > 0 {
-		f = append(f, powerFactorNotStated(h.Unstated, h.Apparent))
-	}
-	working.Sort(f)
-	return f
-}
-
-// powerFactorNotStated says how many demands were counted with a power factor
-// of 1.
-func powerFactorNotStated(count int, sum units.ApparentPower) working.Finding {
-	return working.Finding{
-		Severity: working.Note, Rule: "power-factor-not-stated", Source: plainSum,
-		Numbers: []working.Number{{Name: "apparent power", Value: sum}},
-		Message: "Demands that state neither apparent power nor power factor: " + strconv.Itoa(count) + ". They were counted with a power factor of 1, the least they can take.",
-		Fix:     "Give the power factor: about 1 for heaters, often 0.6 for small electronic supplies.",
-	}
-}
-
-// runFindings are about what runs for hours.
-func (h Headroom) runFindings() (f []working.Finding) {
-	if units.Exceeds(h.Power, h.Machine.Continuous) {
-		f = append(f, working.Finding{
-			Severity: working.Caution, Rule: "inverter-overload", Source: nameplate,
-			Numbers: []working.Number{{Name: "together", Value: h.Power}, {Name: "continuous", Value: h.Machine.Continuous}, {Name: "left", Value: h.PowerLeft}},
-			Message: "These loads together take more watts than the inverter gives for hours: it shuts down, and everything on it goes dark.",
-			Fix:     "Run fewer at a time; Sets lists which are too much together.",
-		})
-	}
-	rated, stated := h.Machine.ContinuousVA.Get()
-	switch {
-	case stated && units.Exceeds(h.Apparent, rated):
-		f = append(f, working.Finding{
-			Severity: working.Caution, Rule: "inverter-overload-va", Source: plainSum,
-			Numbers: []working.Number{{Name: "together", Value: h.Apparent}, {Name: "continuous", Value: rated}, {Name: "watts", Value: h.Power}},
-			Message: "These loads together take more volt-amperes than the inverter gives for hours. It carries amperes, not watts.",
-			Fix:     "Run fewer at a time, or loads of a better power factor.",
-		})
-	case !stated:
-		f = append(f, working.Finding{
-			Severity: working.Note, Rule: "inverter-va-not-stated", Source: nameplate,
-			Numbers: []working.Number{{Name: "together", Value: h.Apparent}},
-			Message: "The inverter's volt-amperes are not stated, so only watts are judged.",
-			Fix:     "Give ContinuousVA from the datasheet.",
-		})
-	}
-	return f
-}
-
-// startFindings are about the start that takes the most.
-func (h Headroom) startFindings() (f []working.Finding) {
-	d, ok := h.starter()
-	if !ok {
-		return nil
-	}
-	peak := working.Number{Name: "start with all others running", Value: h.Start}
-	surge, stated := h.Machine.Surge.Get()
-	if !stated {
-		return append(f, working.Finding{
-			Severity: working.Caution, Rule: "inverter-surge-not-stated", Source: surgeHabit, Numbers: []working.Number{peak},
-			Message: "The inverter's surge is not stated, so whether " + d.Name + " starts is not judged.",
-			Fix:     "Give Surge and SurgeFor from the datasheet.",
-		})
-	}
-	limit := working.Number{Name: "surge", Value: surge}
-	lasts, hasLasts := d.StartFor.Get()
-	holds, hasHolds := h.Machine.SurgeFor.Get()
-	switch {
-	case units.Exceeds(h.Start, surge):
-		f = append(f, working.Finding{
-			Severity: working.Caution, Rule: "inverter-surge", Source: nameplate, Numbers: []working.Number{peak, limit},
-			Message: "The start of " + d.Name + " on top of what runs is above the inverter's surge: it will not start, and the inverter may shut down.",
-			Fix:     "Start it with less running, with a soft starter, or from another source.",
-		})
-	case h.startIsLoad():
-		return nil
-	case hasLasts && hasHolds && units.Exceeds(lasts, holds):
-		f = append(f, working.Finding{
-			Severity: working.Caution, Rule: "inverter-surge-too-short", Source: surgeHabit,
-			Numbers: []working.Number{peak, limit, {Name: "start lasts", Value: lasts}, {Name: "surge lasts", Value: holds}},
-			Message: "The start of " + d.Name + " lasts longer than the inverter gives its surge.",
-			Fix:     "Take an inverter whose surge lasts as long as the start.",
-		})
-	case !hasLasts || !hasHolds:
-		f = append(f, working.Finding{
-			Severity: working.Note, Rule: "inverter-surge-time-not-stated", Source: surgeHabit, Numbers: []working.Number{peak, limit},
-			Message: "The start of " + d.Name + " fits the surge by size; how long the start or the surge lasts is not stated.",
-			Fix:     "Give SurgeFor and StartFor.",
-		})
-	}
-	return f
-}
-
-// startIsLoad reports that the start is no more than the machine gives for
-// hours, so that no surge is needed.
-func (h Headroom) startIsLoad() bool {
-	rated, ok := h.Machine.ContinuousVA.Get()
-	return ok && !units.Exceeds(h.Start, rated)
 }

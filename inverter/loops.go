@@ -43,8 +43,7 @@ type Loop struct {
 	Lost  units.Power // Drawn less Back
 }
 
-// mostSteps bounds the search for loops, whose number can double with each
-// feed.
+// mostSteps bounds the searches whose work can double with each feed or demand.
 const mostSteps = 100_000
 
 // FeedLoops returns every path that leads from a bank back to itself, for each

@@ -6,9 +6,12 @@ import "example.com/drawbar/units"
 // Efficiency are needed; what else is not given is not judged, and a finding
 // says so.
 type Machine struct {
-	Continuous   units.Power                    // that it gives for hours, > 0
-	ContinuousVA units.Opt[units.ApparentPower] // the same in volt-amperes, not below Continuous
-	Surge        units.Opt[units.ApparentPower] // for SurgeFor, > 0
+	Continuous units.Power // that it gives for hours, > 0
+	// ContinuousVA is the same in volt-amperes, not below Continuous. Not
+	// given: as many as Continuous has watts, for a bridge that is sold by its
+	// watts promises no more, and a finding says so.
+	ContinuousVA units.Opt[units.ApparentPower]
+	Surge        units.Opt[units.ApparentPower] // for SurgeFor, not below ContinuousVA
 	SurgeFor     units.Opt[units.Elapsed]       // > 0
 	// Efficiency is output over input, > 0 to 100 %: 0.89 or 89 %, not 89.
 	Efficiency units.Ratio
@@ -27,7 +30,7 @@ func (m Machine) check(op string) error {
 	return firstError(
 		positive[units.Power]().Check(op, "Continuous", m.Continuous),
 		checkOpt(op, "ContinuousVA", m.ContinuousVA, units.AtLeast(m.Continuous.Apparent(1))),
-		checkOpt(op, "Surge", m.Surge, positive[units.ApparentPower]()),
+		checkOpt(op, "Surge", m.Surge, units.AtLeast(m.ratedVA())),
 		checkOpt(op, "SurgeFor", m.SurgeFor, positive[units.Elapsed]()),
 		shares().Check(op, "Efficiency", m.Efficiency),
 		checkOpt(op, "Idle", m.Idle, notNegative[units.Power]()),
@@ -36,9 +39,13 @@ func (m Machine) check(op string) error {
 	)
 }
 
-// Limit returns what m gives for hours, for [Sets].
+// ratedVA returns the volt-amperes that m gives for hours.
+func (m Machine) ratedVA() units.ApparentPower { return m.ContinuousVA.Or(m.Continuous.Apparent(1)) }
+
+// Limit returns what m gives for hours in watts and volt-amperes, for [Sets]
+// and [CanRun].
 func (m Machine) Limit() Limit {
-	return Limit{Name: "the inverter", Power: units.Some(m.Continuous), Apparent: m.ContinuousVA}
+	return Limit{Name: "the inverter", Power: units.Some(m.Continuous), Apparent: units.Some(m.ratedVA())}
 }
 
 // A Demand is what a load looks like to the source that feeds it.
@@ -49,8 +56,10 @@ type Demand struct {
 	// given, or neither, which counts as a power factor of 1 and is a finding.
 	Apparent    units.Opt[units.ApparentPower]
 	PowerFactor units.Opt[units.Ratio] // > 0 to 1
-	// Start is what it takes at the moment of starting, > 0, instead of
-	// Apparent and not on top of it. Not given: no more than running.
+	Kind        Kind                   // how it starts; not stated is a finding
+	// Start is what it takes at the most while it starts, instead of its
+	// apparent power and not on top of it, so not below that. Not given:
+	// counted as no more than running, which of a motor is a finding.
 	Start    units.Opt[units.ApparentPower]
 	StartFor units.Opt[units.Elapsed] // how long a start lasts, > 0
 }
@@ -61,6 +70,14 @@ func (d Demand) apparent() units.ApparentPower {
 		return s
 	}
 	return d.Power.Apparent(d.PowerFactor.Or(1))
+}
+
+// starts is the range of Start: above nothing, and not below running.
+func (d Demand) starts() units.Bounds[units.ApparentPower] {
+	if d.apparent() > 0 {
+		return units.AtLeast(d.apparent())
+	}
+	return positive[units.ApparentPower]()
 }
 
 // unstated reports that nothing tells the apparent power of d.
@@ -77,7 +94,8 @@ func (d Demand) check(op string) error {
 		checkOpt(op, "Apparent", d.Apparent, units.AtLeast(d.Power.Apparent(1))),
 		checkOpt(op, "PowerFactor", d.PowerFactor, shares()),
 		notNegative[units.ApparentPower]().Check(op, "Apparent", d.apparent()),
-		checkOpt(op, "Start", d.Start, positive[units.ApparentPower]()),
+		checkWord(op, "Kind", kindWords[:], d.Kind, uint8(d.Kind)),
+		checkOpt(op, "Start", d.Start, d.starts()),
 		checkOpt(op, "StartFor", d.StartFor, positive[units.Elapsed]()),
 	)
 }

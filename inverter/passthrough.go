@@ -79,6 +79,7 @@ func (c PassThroughCheck) Findings() (f []working.Finding) {
 	if !hasFeeder {
 		f = append(f, working.Finding{
 			Severity: working.Danger, Rule: "pass-through-device-not-stated", Source: relayHabit,
+			Numbers: []working.Number{{Name: "device"}, number("relay", c.Passage.Relay)},
 			Message: "No device is stated in the feed to the inverter, so nothing is known to protect its transfer relay.",
 			Fix:     "Find the device and state its rating.",
 		})
@@ -86,9 +87,18 @@ func (c PassThroughCheck) Findings() (f []working.Finding) {
 	if !hasRelay {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "relay-not-stated", Source: relayHabit,
+			Numbers: []working.Number{number("device", c.Passage.Feeder), {Name: "relay"}},
 			Message: "The transfer relay's rating is not stated, so the device in the feed to the inverter is not judged.",
 			Fix:     "Give it from the datasheet; it is not the inverter's power rating.",
 		})
 	}
 	return f
+}
+
+// number is a current that may not be given.
+func number(name string, v units.Opt[units.Current]) working.Number {
+	if x, ok := v.Get(); ok {
+		return working.Number{Name: name, Value: x}
+	}
+	return working.Number{Name: name}
 }

@@ -37,7 +37,7 @@ func TestPublishedDC(t *testing.T) {
 				Energy:     unitstest.In[units.Energy](c, "energy"),
 				Efficiency: unitstest.In[units.Ratio](c, "efficiency"),
 				Idle:       units.Some(unitstest.In[units.Power](c, "idle")),
-				On:         unitstest.In[units.Elapsed](c, "on"),
+				On:         units.Some(unitstest.In[units.Elapsed](c, "on")),
 				Voltage:    units.Some(unitstest.In[units.Voltage](c, "voltage")),
 			}))
 			c.Got("dc", u.Energy)
@@ -64,17 +64,6 @@ func TestPublishedSums(t *testing.T) {
 			}}))
 			c.Got("current", o.Together.Current)
 		},
-		"hours": func(c *unitstest.Case) {
-			l := service(c)
-			l.Share = units.Some(inverter.ContinuousShare)
-			power := unitstest.In[units.Current](c, "current").At(l.Voltage)
-			o := got[inverter.Overload](c)(inverter.Sets(l, []inverter.Demand{{Name: "load", Power: power}}))
-			verdict := "within"
-			if o.Together.OverCurrent {
-				verdict = "above"
-			}
-			c.GotText("verdict", verdict)
-		},
 	}, nil)
 }
 
@@ -83,21 +72,22 @@ func service(c *unitstest.Case) inverter.Limit {
 		Voltage: unitstest.In[units.Voltage](c, "voltage")}
 }
 
-func TestPublishedBonds(t *testing.T) {
-	unitstest.Published(t, "inverter_bonds.csv", map[string]func(*unitstest.Case){
-		"bonds": func(c *unitstest.Case) {
-			source := c.Text("source")
-			var bonds []inverter.Bond
-			for name, with := range map[string]string{"closed": source, "open": "another source"} {
-				if c.Has(name) {
-					for _, place := range strings.Split(c.Text(name), " + ") {
-						bonds = append(bonds, inverter.Bond{Name: place, With: []string{with}})
-					}
-				}
-			}
-			counts := got[[]inverter.BondCount](c)(inverter.Bonding([]string{source, "another source"}, bonds))
-			c.Got("bonds", units.Ratio(counts[0].Bonds))
-			c.GotText("finding", counts[0].Findings()[0].Rule)
+func TestPublishedNeutral(t *testing.T) {
+	legs := func(c *unitstest.Case) units.Legs[units.Power] {
+		return units.Legs[units.Power]{A: unitstest.In[units.Power](c, "leg_a"), B: unitstest.In[units.Power](c, "leg_b")}
+	}
+	unitstest.Published(t, "inverter_neutral.csv", map[string]func(*unitstest.Case){
+		"open neutral": func(c *unitstest.Case) {
+			n := got[inverter.LostNeutral](c)(inverter.OpenNeutral(inverter.TwoLegs{Phasing: inverter.SplitPhase, Loads: legs(c),
+				Nominal: unitstest.In[units.Voltage](c, "nominal")}))
+			c.Got("on_leg_a", n.Voltage.A)
+			c.Got("on_leg_b", n.Voltage.B)
+		},
+		"neutral": func(c *unitstest.Case) {
+			nominal := unitstest.In[units.Voltage](c, "nominal")
+			n := got[inverter.NeutralCurrent](c)(inverter.SharedNeutral(inverter.Multiwire{Phasing: inverter.SplitPhase,
+				Current: units.Legs[units.Current]{A: legs(c).A.At(nominal), B: legs(c).B.At(nominal)}}))
+			c.Got("current", n.Current)
 		},
 	}, nil)
 }

@@ -8,33 +8,52 @@ import (
 	"example.com/drawbar/units/working"
 )
 
-// Names returns the names of members, in the order of the demands.
-func (o Overload) Names(members Members) (names []string) {
+// Names returns the names of members, in the order of the demands; of demands
+// that differ in nothing but their names, "any 2 of kettle, heater, grill".
+func (o Overload) Names(members Members) []string { return names(o.Demands, members) }
+
+func names(demands []Demand, members Members) (list []string) {
 	for i := range members.All() {
-		if i < len(o.Demands) {
-			names = append(names, o.Demands[i].Name)
+		if i >= len(demands) {
+			break
+		}
+		var all []string
+		first, wanted := true, 0
+		for j, d := range demands {
+			if alike(d, demands[i]) {
+				all = append(all, d.Name)
+				if members.Has(j) {
+					first = first && j >= i
+					wanted++
+				}
+			}
+		}
+		switch {
+		case wanted == len(all):
+			list = append(list, demands[i].Name)
+		case first:
+			list = append(list, "any "+strconv.Itoa(wanted)+" of "+strings.Join(all, ", "))
 		}
 	}
-	return names
+	return list
 }
 
 // Working returns each set of the result, step by step.
 func (o Overload) Working() *working.Sheet {
 	s := working.NewSheet("What is too much together: " + o.Limit.Name)
-	o.limitSteps(s)
+	o.Limit.steps(s)
 	demandSteps(s, o.Demands)
 	for i, set := range o.Sets {
-		o.setSteps(s, set, "_set"+strconv.Itoa(i+1))
+		o.Limit.setSteps(s, o.Demands, set, "_set"+strconv.Itoa(i+1))
 	}
 	if len(o.Sets) == 0 {
-		o.setSteps(s, o.Together, "_all")
+		o.Limit.setSteps(s, o.Demands, o.Together, "_all")
 	}
 	return s
 }
 
-// limitSteps appends the limit and what may be used of it.
-func (o Overload) limitSteps(s *working.Sheet) {
-	l := o.Limit
+// steps appends the limit and what may be used of it.
+func (l Limit) steps(s *working.Sheet) {
 	share, hasShare := l.Share.Get()
 	if hasShare {
 		source := asGiven
@@ -64,12 +83,12 @@ func (o Overload) limitSteps(s *working.Sheet) {
 }
 
 // setSteps appends the sums and comparisons of one set.
-func (o Overload) setSteps(s *working.Sheet, set Set, suffix string) {
-	names := o.Names(set.Members)
-	if len(names) == 0 {
+func (l Limit) setSteps(s *working.Sheet, demands []Demand, set Set, suffix string) {
+	list := names(demands, set.Members)
+	if len(list) == 0 {
 		return
 	}
-	what := strings.Join(names, ", ")
+	what := strings.Join(list, ", ")
 	sum := func(symbol string) string {
 		var terms []string
 		for i := range set.Members.All() {
@@ -77,66 +96,87 @@ func (o Overload) setSteps(s *working.Sheet, set Set, suffix string) {
 		}
 		return strings.Join(terms, " + ")
 	}
-	if o.Limit.Power.IsSet() {
+	if l.Power.IsSet() {
 		s.Formula("P"+suffix, set.Power, "W", what, sum("P"))
 		s.Test(what, "P"+suffix+" <= P_may", !set.OverPower)
 	}
-	if o.Limit.Apparent.IsSet() || o.Limit.Current.IsSet() {
+	if l.Apparent.IsSet() || l.Current.IsSet() {
 		s.Formula("S"+suffix, set.Apparent, "VA", what+", added plainly", sum("S"))
 	}
-	if o.Limit.Apparent.IsSet() {
+	if l.Apparent.IsSet() {
 		s.Test(what, "S"+suffix+" <= S_may", !set.OverApparent)
 	}
-	if o.Limit.Current.IsSet() {
+	if l.Current.IsSet() {
 		s.Formula("I"+suffix, set.Current, "A", what, "S"+suffix+" / V")
 		s.Test(what, "I"+suffix+" <= I_may", !set.OverCurrent)
 	}
 }
 
-// Findings returns one finding for each set, and that power factors were not
-// stated.
+// Findings returns one finding for each set, and what was counted for lack of a
+// power factor.
 func (o Overload) Findings() (f []working.Finding) {
 	for _, set := range o.Sets {
-		names := o.Names(set.Members)
-		message := strings.Join(names, " and ") + " together are more than " + o.Limit.Name + " carries"
-		if len(names) == 1 {
-			message = names[0] + " alone is more than " + o.Limit.Name + " carries"
-		}
-		rule, source := "too-much-together", plainSum
-		if share, ok := o.Limit.Share.Get(); ok {
-			rule = "too-much-for-hours"
-			message += " at " + share.String() + " of its rating"
-			if units.Compare(share, ContinuousShare) == 0 {
-				message += ", which is the limit for hours"
-				source = necContinuous
-			}
-		}
-		f = append(f, working.Finding{
-			Severity: working.Caution, Rule: rule, Source: source, Numbers: o.numbers(set),
-			Message: message + ".",
-			Fix:     "Run fewer of them at a time.",
-		})
+		f = append(f, o.Limit.tooMuch(o.Demands, set))
 	}
-	if o.Unstated > 0 && (o.Limit.Apparent.IsSet() || o.Limit.Current.IsSet()) {
+	if o.Unstated > 0 && o.Limit.inVoltAmperes() {
 		f = append(f, powerFactorNotStated(o.Unstated, o.Together.Apparent))
 	}
-	return f
+	return append(f, cutShort(o.Cut, len(o.Sets))...)
 }
 
-// numbers are those of the limits that a set exceeds.
-func (o Overload) numbers(set Set) (n []working.Number) {
-	share := o.Limit.Share.Or(1)
+// inVoltAmperes reports whether the limit is of what a power factor changes.
+func (l Limit) inVoltAmperes() bool { return l.Apparent.IsSet() || l.Current.IsSet() }
+
+// cutShort says that there are more sets, if so.
+func cutShort(cut bool, sets int) []working.Finding {
+	if !cut {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Note, Rule: "sets-cut-short", Source: plainSum,
+		Numbers: []working.Number{{Name: "sets", Value: units.Ratio(sets), Unit: "1"}},
+		Message: "There are more sets than these.",
+		Fix:     "Join small demands into one, or ask about fewer.",
+	}}
+}
+
+// tooMuch says that a set is more than the limit.
+func (l Limit) tooMuch(demands []Demand, set Set) working.Finding {
+	list, fix := names(demands, set.Members), "Run fewer of them at a time."
+	message := strings.Join(list, " and ") + " together are more than " + l.Name + " carries"
+	if set.Members.Len() == 1 {
+		message = strings.Join(list, "") + " alone is more than " + l.Name + " carries"
+		fix = "Run it from another source, or take a smaller one."
+	}
+	rule, source := "too-much-together", plainSum
+	if share, ok := l.Share.Get(); ok {
+		rule = "too-much-for-hours"
+		message += " at " + share.String() + " of its rating"
+		if units.Compare(share, ContinuousShare) == 0 {
+			message += ", which is the limit for hours"
+			source = necContinuous
+		}
+	}
+	return working.Finding{
+		Severity: working.Caution, Rule: rule, Source: source, Numbers: l.exceeded(set),
+		Message: message + ".", Fix: fix,
+	}
+}
+
+// exceeded are the numbers of the limits that a set exceeds.
+func (l Limit) exceeded(set Set) (n []working.Number) {
+	share := l.Share.Or(1)
 	if set.OverPower {
 		n = append(n, working.Number{Name: "together", Value: set.Power},
-			working.Number{Name: "limit", Value: units.Scale(o.Limit.Power.Or(0), share)})
+			working.Number{Name: "limit", Value: units.Scale(l.Power.Or(0), share)})
 	}
 	if set.OverApparent {
 		n = append(n, working.Number{Name: "together", Value: set.Apparent},
-			working.Number{Name: "limit", Value: units.Scale(o.Limit.Apparent.Or(0), share)})
+			working.Number{Name: "limit", Value: units.Scale(l.Apparent.Or(0), share)})
 	}
 	if set.OverCurrent {
 		n = append(n, working.Number{Name: "together", Value: set.Current},
-			working.Number{Name: "limit", Value: units.Scale(o.Limit.Current.Or(0), share)})
+			working.Number{Name: "limit", Value: units.Scale(l.Current.Or(0), share)})
 	}
 	return n
 }

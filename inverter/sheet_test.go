@@ -37,11 +37,11 @@ func TestSheetDayUse(t *testing.T) {
 	unitstest.CheckSheet(t, must[inverter.DayUse](t)(inverter.EnergyADay(d)).Working())
 }
 
-func TestSheetHold(t *testing.T) {
+func TestSheetCarried(t *testing.T) {
 	c := carry()
-	unitstest.CheckSheet(t, must[inverter.Hold](t)(inverter.HoldUp(c)).Working())
+	unitstest.CheckSheet(t, must[inverter.Carried](t)(inverter.CarryTime(c)).Working())
 	c.Usable, c.Idle = units.None[units.Energy](), units.None[units.Power]()
-	unitstest.CheckSheet(t, must[inverter.Hold](t)(inverter.HoldUp(c)).Working())
+	unitstest.CheckSheet(t, must[inverter.Carried](t)(inverter.CarryTime(c)).Working())
 }
 
 func TestSheetChargerUse(t *testing.T) {
@@ -128,12 +128,50 @@ func TestSheetLoop(t *testing.T) {
 	}
 }
 
+func TestSheetRunnable(t *testing.T) {
+	for _, share := range []units.Opt[units.Ratio]{units.None[units.Ratio](), units.Some(80 * units.Percent)} {
+		l := limit()
+		l.Share = share
+		kiln := inverter.Demand{Name: "kiln", Power: 9000 * units.Watt}
+		unitstest.CheckSheet(t, must[inverter.Runnable](t)(inverter.CanRun(l, append(onService(t), microwave(), kiln))).Working())
+	}
+}
+
+func TestSheetMeeting(t *testing.T) {
+	for _, m := range must[[]inverter.Meeting](t)(inverter.Meetings(cabin())) {
+		unitstest.CheckSheet(t, m.Working())
+	}
+}
+
+func TestSheetNeutralCurrent(t *testing.T) {
+	for _, p := range []inverter.Phasing{inverter.SplitPhase, inverter.TwoOfThree, inverter.OneHot} {
+		m := multiwire()
+		m.Phasing = p
+		unitstest.CheckSheet(t, must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m)).Working())
+		m.Supply = units.None[units.Current]()
+		unitstest.CheckSheet(t, must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m)).Working())
+		m.Device, m.Neutral = units.None[units.Current](), units.None[units.Current]()
+		unitstest.CheckSheet(t, must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m)).Working())
+	}
+}
+
+func TestSheetLostNeutral(t *testing.T) {
+	for _, p := range []inverter.Phasing{inverter.SplitPhase, inverter.TwoOfThree, inverter.OneHot} {
+		l := twoLegs()
+		l.Phasing = p
+		unitstest.CheckSheet(t, must[inverter.LostNeutral](t)(inverter.OpenNeutral(l)).Working())
+	}
+}
+
 // TestNothingPanics explains results that no calculator made.
 func TestNothingPanics(t *testing.T) {
 	for _, r := range []result{
 		inverter.Headroom{}, inverter.Headroom{Starting: 3}, inverter.Headroom{Starting: -7}, inverter.DCCurrent{}, inverter.DayUse{},
-		inverter.Hold{}, inverter.ChargerUse{}, inverter.Start{}, inverter.Overload{}, inverter.Overload{Sets: []inverter.Set{{Members: 1 << 31}}},
+		inverter.Carried{}, inverter.ChargerUse{}, inverter.Start{}, inverter.Overload{}, inverter.Overload{Sets: []inverter.Set{{Members: 1 << 31}}},
 		inverter.BondCount{}, inverter.BondCount{Bonds: 3}, inverter.GroundShare{}, inverter.FaultPath{}, inverter.PassThroughCheck{},
+		inverter.Runnable{}, inverter.Runnable{Sets: []inverter.Set{{Members: 1 << 31}}, Never: 1 << 31, Cut: true}, inverter.Meeting{}, inverter.Meeting{Kept: 9, ByKind: 9},
+		inverter.NeutralCurrent{}, inverter.LostNeutral{},
+		inverter.NeutralCurrent{Circuit: inverter.Multiwire{Phasing: 9}}, inverter.LostNeutral{Legs: inverter.TwoLegs{Phasing: 9}},
 		inverter.Loop{}, inverter.Loop{Known: true}, inverter.Loop{Hops: []inverter.Hop{{}}},
 	} {
 		_ = r.Working().Text()

@@ -22,7 +22,7 @@ func wantNot(t *testing.T, what string, x float64, decimals int, wrong string) {
 // Amperes at 120 V are no amperes of the bank: 1200 W for half an hour.
 func TestTrapChargeCrossesNoVoltage(t *testing.T) {
 	u := must[inverter.DayUse](t)(inverter.EnergyADay(inverter.Day{Energy: (1200 * units.Watt).For(units.Hour / 2),
-		Efficiency: 88 * units.Percent, Idle: units.Some(0 * units.Watt), On: units.Hour / 2, Voltage: units.Some(12.5 * units.Volt)}))
+		Efficiency: 88 * units.Percent, Idle: units.Some(0 * units.Watt), On: units.Some(units.Hour / 2), Voltage: units.Some(12.5 * units.Volt)}))
 	wantPrinted(t, "Ah", units.In(u.Charge.Or(0), units.AmpereHour), 2, "54.55")
 	wantNot(t, "Ah", units.In(u.Charge.Or(0), units.AmpereHour), 2, "5.00")
 }
@@ -34,14 +34,14 @@ func TestTrapMicrowaveInput(t *testing.T) {
 	c := must[inverter.DCCurrent](t)(inverter.BatterySide(inverter.DCSide{Machine: m, Margin: 1}))
 	wantPrinted(t, "A", units.In(c.Current, units.Ampere), 1, "152.0")
 	wantNot(t, "A", units.In(c.Current, units.Ampere), 1, "98.8")
-	h := must[inverter.Headroom](t)(inverter.Check(demoMachine(), []inverter.Demand{{Name: "microwave", Power: input, PowerFactor: units.Some[units.Ratio](1)}}))
+	h := must[inverter.Headroom](t)(inverter.Check(demoMachine(), []inverter.Demand{{Name: "microwave", Power: input, Kind: inverter.SteadyLoad, PowerFactor: units.Some[units.Ratio](1)}}))
 	wantRules(t, h, "inverter-overload", "inverter-overload-va")
 }
 
 // Own use counts for every hour that the inverter is on.
 func TestTrapIdleAllDay(t *testing.T) {
 	u := must[inverter.DayUse](t)(inverter.EnergyADay(inverter.Day{Energy: (30 * units.Watt).For(8 * units.Hour),
-		Efficiency: 90 * units.Percent, Idle: units.Some(22 * units.Watt), On: 24 * units.Hour}))
+		Efficiency: 90 * units.Percent, Idle: units.Some(22 * units.Watt), On: units.Some(24 * units.Hour)}))
 	wantPrinted(t, "Wh", units.In(u.Energy, units.WattHour), 0, "795")
 	wantNot(t, "Wh", units.In(u.Energy, units.WattHour), 0, "267")
 	wantRules(t, u, "idle-outweighs-loads")
@@ -50,7 +50,7 @@ func TestTrapIdleAllDay(t *testing.T) {
 // An idle of 0 W that was given is data; one that was not is a finding, and
 // neither is some usual 20 W.
 func TestTrapIdleOfZero(t *testing.T) {
-	d := inverter.Day{Efficiency: 1, Idle: units.Some(0 * units.Watt), On: 24 * units.Hour}
+	d := inverter.Day{Efficiency: 1, Idle: units.Some(0 * units.Watt), On: units.Some(24 * units.Hour)}
 	u := must[inverter.DayUse](t)(inverter.EnergyADay(d))
 	if u.Energy != 0 || !u.Day.Idle.IsSet() {
 		t.Errorf("0 W for 24 h are %v", u.Energy)
@@ -79,7 +79,7 @@ func TestTrapLowestVoltage(t *testing.T) {
 // The bridge carries amperes, not watts: 900 W of poor power factor on 1200 VA.
 func TestTrapPowerFactor(t *testing.T) {
 	m := inverter.Machine{Continuous: 1200 * units.Watt, ContinuousVA: units.Some(1200 * units.VoltAmpere), Efficiency: 1}
-	h := must[inverter.Headroom](t)(inverter.Check(m, []inverter.Demand{{Name: "load", Power: 900 * units.Watt, PowerFactor: units.Some(62 * units.Percent)}}))
+	h := must[inverter.Headroom](t)(inverter.Check(m, []inverter.Demand{{Name: "load", Power: 900 * units.Watt, Kind: inverter.SteadyLoad, PowerFactor: units.Some(62 * units.Percent)}}))
 	wantPrinted(t, "VA", units.In(h.Apparent, units.VoltAmpere), 0, "1452")
 	wantRules(t, h, "inverter-overload-va")
 }
@@ -101,7 +101,7 @@ func TestTrapStartOfACompressor(t *testing.T) {
 		wantRules(t, h, want)
 	}
 	// It then runs 1.43 h from 2304 Wh, not 8 h.
-	h := must[inverter.Hold](t)(inverter.HoldUp(inverter.Carry{AC: 1414 * units.Watt, Efficiency: 88 * units.Percent,
+	h := must[inverter.Carried](t)(inverter.CarryTime(inverter.Carry{AC: 1414 * units.Watt, Efficiency: 88 * units.Percent,
 		Idle: units.Some(0 * units.Watt), Usable: units.Some((200 * units.AmpereHour * 0.9).At(12.8 * units.Volt))}))
 	wantPrinted(t, "h", units.In(h.Time.Or(0), units.Hour), 2, "1.43")
 }
@@ -134,14 +134,14 @@ func TestTrapConverterOnInverter(t *testing.T) {
 		t.Fatalf("loops %+v", loops)
 	}
 	wantPrinted(t, "W", units.In(loops[0].Lost, units.Watt), 1, "259.9")
-	h := must[inverter.Hold](t)(inverter.HoldUp(inverter.Carry{Efficiency: 90 * units.Percent, Idle: units.Some(0 * units.Watt),
+	h := must[inverter.Carried](t)(inverter.CarryTime(inverter.Carry{Efficiency: 90 * units.Percent, Idle: units.Some(0 * units.Watt),
 		Loop: loops[0].Lost, Usable: units.Some(2304 * units.WattHour)}))
 	wantPrinted(t, "h", units.In(h.Time.Or(0), units.Hour), 2, "8.86")
 }
 
-// Hold-up counts losses, own use and the 12 V side, and nobody is told.
+// The time counts losses, own use and the 12 V side, and nobody is told.
 func TestTrapSilentFailover(t *testing.T) {
-	h := must[inverter.Hold](t)(inverter.HoldUp(inverter.Carry{AC: 110 * units.Watt, Efficiency: 90 * units.Percent,
+	h := must[inverter.Carried](t)(inverter.CarryTime(inverter.Carry{AC: 110 * units.Watt, Efficiency: 90 * units.Percent,
 		Idle: units.Some(20 * units.Watt), DC: 35 * units.Watt, Usable: units.Some(2048 * units.WattHour)}))
 	wantPrinted(t, "W", units.In(h.Power, units.Watt), 1, "177.2")
 	wantPrinted(t, "h", units.In(h.Time.Or(0), units.Hour), 2, "11.56")
@@ -228,11 +228,51 @@ func TestTrapThreeFindingsOfBonds(t *testing.T) {
 	var found []string
 	for n := range 3 {
 		bonds := []inverter.Bond{{Name: "a"}, {Name: "b"}}[:n]
-		counts := must[[]inverter.BondCount](t)(inverter.Bonding([]string{"generator"}, bonds))
+		counts := must[[]inverter.BondCount](t)(inverter.Bonding([]inverter.Source{{Name: "generator"}}, bonds))
 		found = append(found, rules(counts[0])...)
 	}
 	want := []string{"no-neutral-bond", "one-neutral-bond", "several-neutral-bonds"}
 	if !slices.Equal(found, want) {
 		t.Errorf("findings %q, want %q", found, want)
+	}
+}
+
+// An open neutral puts the legs in series: the light leg goes high, and 120 V
+// on both is the wrong answer. A rig of one leg is dead instead.
+func TestTrapOpenNeutral(t *testing.T) {
+	l := inverter.TwoLegs{Phasing: inverter.SplitPhase, Loads: units.Legs[units.Power]{A: 1200 * units.Watt, B: 300 * units.Watt}, Nominal: 120 * units.Volt}
+	n := must[inverter.LostNeutral](t)(inverter.OpenNeutral(l))
+	wantPrinted(t, "V on leg A", units.In(n.Voltage.A, units.Volt), 1, "48.0")
+	wantPrinted(t, "V on leg B", units.In(n.Voltage.B, units.Volt), 1, "192.0")
+	wantNot(t, "V on leg B", units.In(n.Voltage.B, units.Volt), 1, "120.0")
+	wantRules(t, n, "open-neutral-overvoltage")
+	l.Phasing = inverter.OneHot
+	wantRules(t, must[inverter.LostNeutral](t)(inverter.OpenNeutral(l)), "open-neutral-dead")
+}
+
+// A 120 V inverter on both legs of a panel with a multiwire circuit: the
+// neutral carries the sum and not the difference, 55 A of 30 A and 25 A.
+func TestTrapBothLegsFromOneHot(t *testing.T) {
+	m := inverter.Multiwire{Phasing: inverter.OneHot, Current: units.Legs[units.Current]{A: 30 * units.Ampere, B: 25 * units.Ampere}}
+	n := must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m))
+	wantPrinted(t, "A in the neutral", units.In(n.Current, units.Ampere), 0, "55")
+	wantNot(t, "A in the neutral", units.In(n.Current, units.Ampere), 0, "5")
+	wantRules(t, n, "neutral-carries-the-sum")
+	// By an adapter on a 30 A supply its device holds the sum down.
+	m.Device, m.Supply, m.Neutral = units.Some(50*units.Ampere), units.Some(30*units.Ampere), units.Some(50*units.Ampere)
+	m.Current = units.Legs[units.Current]{A: 16 * units.Ampere, B: 12 * units.Ampere}
+	wantRules(t, must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m)))
+}
+
+// Shore and generator closed on one circuit, and two shore cords plugged into
+// one panel, are both forbidden.
+func TestTrapTwoSourcesOnOnePanel(t *testing.T) {
+	for _, guards := range [][2]inverter.Guard{
+		{{Kind: inverter.OneInlet, Name: "shore inlet"}, {Kind: inverter.NoGuard}},
+		{{Kind: inverter.OneInlet, Name: "50 A inlet"}, {Kind: inverter.OneInlet, Name: "20 A inlet"}},
+	} {
+		list := must[[]inverter.Meeting](t)(inverter.Meetings([]inverter.Reach{
+			{Source: "first", Panel: "main", Guards: guards[:1]}, {Source: "second", Panel: "main", Guards: guards[1:]}}))
+		wantRules(t, list[0], "sources-not-kept-apart")
 	}
 }

@@ -31,6 +31,10 @@ type Total struct {
 	ConnectedApparent units.ApparentPower // all loads running
 	ConnectedCurrent  units.Current       // all loads running, at the voltage of the bus
 
+	// Longest is how long a day that load is in use which is in use the
+	// longest, whether its thermostat lets it run or not; 24 h for one that
+	// takes standby power. What feeds the bus is on at least that long.
+	Longest     units.Elapsed
 	MustNotStop Share // of the loads so marked
 }
 
@@ -121,6 +125,7 @@ func names(buses []Bus) wording {
 // add counts a line of the bus.
 func (t *Total) add(v Line) {
 	t.Lines++
+	t.Longest = max(t.Longest, v.inUse())
 	t.Energy += v.Energy
 	t.StandbyEnergy += v.StandbyEnergy
 	t.Connected += v.Power

@@ -105,6 +105,10 @@ func TestAuditIsItsLines(t *testing.T) {
 			want.Connected += v.Power
 			want.ConnectedApparent += v.Apparent
 			want.ConnectedCurrent += v.Current
+			want.Longest = max(want.Longest, v.Hours)
+			if l.Standby > 0 {
+				want.Longest = 24 * units.Hour
+			}
 			if l.MustNotStop {
 				want.MustNotStop.Lines++
 				want.MustNotStop.Energy += v.Energy

@@ -39,11 +39,10 @@ func TestPlainTwin(t *testing.T) {
 }
 
 func TestNoAllocations(t *testing.T) {
-	l, line, total, h := fridge(), take(t, battery, fridge()), backed(t), cabin()
+	l, line, h := fridge(), take(t, battery, fridge()), cabin()
 	for name, call := range map[string]func() error{
 		"Take":        func() error { _, err := loads.Take(battery, l); return err },
 		"At":          func() error { _, err := line.At(11.5 * units.Volt); return err },
-		"FromBank":    func() error { _, err := loads.FromBank(total, link()); return err },
 		"HeatingDuty": func() error { _, err := loads.HeatingDuty(h); return err },
 	} {
 		if err := call(); err != nil {

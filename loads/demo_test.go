@@ -99,13 +99,6 @@ func TestDemoLedger(t *testing.T) {
 		return v
 	}
 	dc, backed := total("dc"), total("backed")
-	bank, err := loads.FromBank(backed, loads.Link{
-		Efficiency: 0.89, Idle: units.Some(14 * units.Watt), Bank: 12.8 * units.Volt,
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	both := dc.Energy + bank.Energy
 	for what, c := range map[string]struct {
 		got      float64
 		want     string
@@ -114,12 +107,7 @@ func TestDemoLedger(t *testing.T) {
 		"Wh a day on dc":                     {units.In(dc.Energy, units.WattHour), "1824", 0},
 		"A, all dc loads at once":            {units.In(dc.ConnectedCurrent, units.Ampere), "33.3", 1},
 		"Wh a day on backed":                 {units.In(backed.Energy, units.WattHour), "845", 0},
-		"Wh a day of idle":                   {units.In(bank.Idle, units.WattHour), "336", 0},
-		"Wh a day of backed, from the bank":  {units.In(bank.Energy, units.WattHour), "1285", 0},
-		"Wh a day from the bank":             {units.In(both, units.WattHour), "3109", 0},
-		"Ah a day at 12.8 V":                 {units.In(both.At(12.8*units.Volt), units.AmpereHour), "243", 0},
 		"Wh a day of the logger":             {units.In(backed.MustNotStop.Energy, units.WattHour), "216", 0},
-		"W that must not stop, from bank":    {units.In(dc.MustNotStop.Average+bank.MustNotStopAverage, units.Watt), "54.2", 1},
 		"VA of microwave, logger, 2 laptops": {units.In(backed.ConnectedApparent-900*units.VoltAmpere, units.VoltAmpere), "1598", 0},
 		"W of the water heater":              {units.In(ledger.Lines[16].Power, units.Watt), "1440", 0},
 		"A of the portable heater":           {units.In(ledger.Lines[17].Current, units.Ampere), "12.5", 1},
@@ -132,37 +120,6 @@ func TestDemoLedger(t *testing.T) {
 	}
 	if dc.Lines != 11 || dc.MustNotStop.Lines != 4 || backed.Lines != 4 || backed.MustNotStop.Lines != 1 || total("main").Energy != 0 {
 		t.Errorf("lines are on the wrong bus: %+v", ledger.Buses)
-	}
-}
-
-// The refrigerator and what must not stop: the loads of an away day.
-func TestDemoAwayDay(t *testing.T) {
-	var away []loads.Load
-	for _, l := range demoLoads() {
-		if l.MustNotStop || l.Name == "compressor refrigerator" {
-			away = append(away, l)
-		}
-	}
-	ledger, err := loads.Audit(demoBuses(), away)
-	if err != nil {
-		t.Fatal(err)
-	}
-	bank, err := loads.FromBank(ledger.Buses[1], loads.Link{
-		Efficiency: 0.89, Idle: units.Some(14 * units.Watt), Bank: 12.8 * units.Volt,
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	// Expected value of the invented demo, worked by hand: 70 W.
-	if w := units.In(ledger.Buses[0].Average+bank.Average, units.Watt); !rounds(w, "70", 0) {
-		t.Errorf("an away day takes %v W, want 70", w)
-	}
-	// One-line variant of the demo: an idle power of 0 W, given, is 336 Wh less.
-	none, err := loads.FromBank(ledger.Buses[1], loads.Link{
-		Efficiency: 0.89, Idle: units.Some(0 * units.Watt), Bank: 12.8 * units.Volt,
-	})
-	if err != nil || units.Compare(bank.Energy-none.Energy, 336*units.WattHour) != 0 {
-		t.Errorf("idle 0 W: %v less, %v, want 336 Wh", bank.Energy-none.Energy, err)
 	}
 }
 

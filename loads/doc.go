@@ -13,8 +13,9 @@
 //	)
 //
 // Energy crosses a change of voltage and charge does not: ampere-hours are
-// given for direct-current buses only, and [FromBank] works out what a load
-// behind an inverter takes from the bank.
+// given for direct-current buses only. What loads behind an inverter take from
+// the bank is for package inverter, which is asked with the energy of the bus,
+// [Total].Energy, and with [Total].Longest.
 //
 // A ledger is as good as its hours and duties, which are estimates until
 // somebody has measured them.

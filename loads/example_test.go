@@ -300,31 +300,6 @@ func ExampleLine_Working() {
 	//   with E in Wh
 }
 
-func ExampleFromBank() {
-	ledger, err := loads.Audit(cabinBuses(), cabinLoads())
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	bank, err := loads.FromBank(ledger.Buses[1], loads.Link{
-		Efficiency: 89 * units.Percent,
-		Idle:       units.Some(14 * units.Watt),
-		Bank:       12.8 * units.Volt,
-	})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("%.0f on the bus, %.0f from the bank, %.0f of it idle; %.1f\n",
-		bank.Total.Energy, bank.Energy, bank.Idle, bank.Charge)
-	for _, f := range bank.Findings() {
-		fmt.Println(f)
-	}
-	// Output:
-	// 160 Wh on the bus, 516 Wh from the bank, 336 Wh of it idle; 40.3 Ah
-	// note: Being on takes more from the bank than the loads (idle 336 Wh, loads 179.8 Wh). Feed them from direct current or from a small inverter of their own, and switch this one off between uses. Rule idle-above-loads; idle power counts for every hour that an inverter is on (derived).
-}
-
 func ExampleHeatingDuty() {
 	c, err := loads.HeatingDuty(loads.Heating{
 		LossPerKelvin: 130 * units.Watt,

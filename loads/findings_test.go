@@ -14,11 +14,28 @@ func has(findings []working.Finding, rule string) bool {
 	return slices.ContainsFunc(findings, func(f working.Finding) bool { return f.Rule == rule })
 }
 
-// rules returns the rules of findings, which must be complete and worst first.
+// severities are those of every rule of the package: a change of one is a
+// change of what the package says of a danger.
+func severities() map[string]working.Severity {
+	return map[string]working.Severity{
+		"voltage-far-from-nameplate": working.Danger,
+		"heating-cannot-keep-up":     working.Caution,
+		"standby-above-running":      working.Caution,
+		"power-factor-not-stated":    working.Note,
+		"hours-are-estimates":        working.Note,
+		"nothing-must-not-stop":      working.Note,
+	}
+}
+
+// rules returns the rules of findings, which must be complete, worst first and
+// as severe as the table has it.
 func rules(t *testing.T, findings []working.Finding) (list []string) {
 	t.Helper()
 	for i, f := range findings {
 		list = append(list, f.Rule)
+		if want, ok := severities()[f.Rule]; !ok || f.Severity != want {
+			t.Errorf("finding %s is a %v, want %v (in the table: %v)", f.Rule, f.Severity, want, ok)
+		}
 		if f.Message == "" || f.Fix == "" || len(f.Numbers) == 0 || f.Source == (working.Source{}) {
 			t.Errorf("finding %s is not complete: %+v", f.Rule, f)
 		}
@@ -76,39 +93,10 @@ func TestLedgerFindings(t *testing.T) {
 	}
 }
 
-func TestBankSideFindings(t *testing.T) {
-	link := loads.Link{Efficiency: 0.89, Idle: units.Some(14 * units.Watt), Bank: 12.8 * units.Volt}
-	noIdle, zeroIdle, short := link, link, link
-	noIdle.Idle, zeroIdle.Idle = units.None[units.Power](), units.Some(0*units.Watt)
-	short.On = units.Some(4 * units.Hour)
-	for _, c := range []struct {
-		what string
-		via  loads.Link
-		must bool // one of the two loads, 216 of 1368 Wh
-		want []string
-	}{
-		{"idle below all loads", link, false, nil},
-		{"idle above what must not stop", link, true, []string{"idle-above-loads"}},
-		{"on for a short time", short, true, nil},
-		{"no idle stated", noIdle, true, []string{"idle-not-stated"}},
-		{"no idle", zeroIdle, true, nil},
-	} {
-		logger := load("logger", "mains", loads.ConstantPower, 9*units.Watt, 24*units.Hour)
-		logger.MustNotStop = c.must
-		ledger, err := loads.Audit([]loads.Bus{mains}, []loads.Load{logger, load("other", "mains", loads.Resistive, 48*units.Watt, 24*units.Hour)})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got := rules(t, fromBank(t, ledger.Buses[0], c.via).Findings()); !slices.Equal(got, c.want) {
-			t.Errorf("%s: findings %v, want %v", c.what, got, c.want)
-		}
-	}
-}
-
 // TestZeroResultsDoNotPanic asks empty results to explain themselves.
 func TestZeroResultsDoNotPanic(t *testing.T) {
 	for _, sheet := range []*working.Sheet{
-		loads.Line{}.Working(), loads.Draw{}.Working(), loads.BankSide{}.Working(), loads.Cycling{}.Working(),
+		loads.Line{}.Working(), loads.Draw{}.Working(), loads.Cycling{}.Working(),
 		loads.Line{Kind: 9, Bus: loads.Bus{Kind: 9, Voltage: -1}, StandbyEach: 1}.Working(),
 		loads.Ledger{Buses: []loads.Total{{}}, Lines: []loads.Line{{}}}.Working(""),
 	} {
@@ -120,7 +108,7 @@ func TestZeroResultsDoNotPanic(t *testing.T) {
 		t.Errorf("a bus that is not there has the sheet %v", got)
 	}
 	for _, f := range [][]working.Finding{
-		loads.Line{}.Findings(), loads.Draw{}.Findings(), loads.BankSide{}.Findings(), loads.Cycling{}.Findings(),
+		loads.Line{}.Findings(), loads.Draw{}.Findings(), loads.Cycling{}.Findings(),
 	} {
 		rules(t, f)
 	}

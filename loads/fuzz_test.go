@@ -149,25 +149,6 @@ func FuzzLineAt(f *testing.F) {
 	})
 }
 
-func FuzzFromBank(f *testing.F) {
-	f.Add(3e6, 1e6, 1, 0.89, 14.0, 86400.0, 12.8, uint8(3))
-	f.Add(math.NaN(), -1.0, 0, 0.0, math.Inf(1), 1e9, 0.0, uint8(3))
-	f.Fuzz(func(t *testing.T, energy, must float64, lines int, eta, idle, on, volts float64, flags uint8) {
-		total := loads.Total{Energy: units.Energy(energy), MustNotStop: loads.Share{Lines: lines, Energy: units.Energy(must)}}
-		via := loads.Link{Efficiency: units.Ratio(eta), Bank: units.Voltage(volts)}
-		if flags&1 != 0 {
-			via.Idle = units.Some(units.Power(idle))
-		}
-		if flags&2 != 0 {
-			via.On = units.Some(units.Elapsed(on))
-		}
-		b, err := loads.FromBank(total, via)
-		checkOutcome(t, err, float64(b.Energy), float64(b.Charge), float64(b.MustNotStop), float64(b.Average))
-		_ = b.Working().Text()
-		_ = b.Findings()
-	})
-}
-
 func FuzzHeatingDuty(f *testing.F) {
 	f.Add(130.0, 18.0, -7.0, 8792.0, 0.78, true)
 	f.Add(math.NaN(), math.Inf(1), -300.0, 0.0, 2.0, false)

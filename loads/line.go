@@ -34,7 +34,7 @@ type Line struct {
 	Energy        units.Energy // a day, both
 	// Charge is Energy in ampere-hours a day at the voltage of the bus. It is
 	// not given on an alternating-current bus: ampere-hours at 120 V are not
-	// what leaves a battery; see [FromBank].
+	// what leaves a battery.
 	Charge  units.Opt[units.Charge]
 	Average units.Power // Energy spread over 24 hours
 }
@@ -90,10 +90,19 @@ func take(op string, b Bus, l Load) (Line, error) {
 	return v, v.finite(op, charge)
 }
 
+// inUse returns how long a day v needs its bus.
+func (v Line) inUse() units.Elapsed {
+	if v.StandbyEach > 0 {
+		return day
+	}
+	return v.Hours
+}
+
 // finite checks that the results which grow fastest are numbers.
 func (v *Line) finite(op string, charge units.Charge) error {
 	var f faults
 	f.add(units.AtLeast[units.Energy](0).Check(op, "Energy", v.Energy))
+	f.add(units.AtLeast[units.ApparentPower](0).Check(op, "RatedApparent", v.RatedApparent))
 	f.add(units.AtLeast[units.ApparentPower](0).Check(op, "Apparent", v.Apparent))
 	f.add(units.AtLeast[units.Current](0).Check(op, "Current", v.Current))
 	f.add(units.AtLeast[units.Charge](0).Check(op, "Charge", charge))

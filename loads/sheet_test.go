@@ -92,18 +92,6 @@ func TestSheetLedger(t *testing.T) {
 	}
 }
 
-func TestSheetBankSide(t *testing.T) {
-	none, short := link(), link()
-	none.Idle, short.On = units.None[units.Power](), units.Some(3.3333*units.Hour)
-	for name, via := range map[string]loads.Link{"all day": link(), "no idle stated": none, "for a time": short} {
-		t.Run(name, func(t *testing.T) {
-			unitstest.CheckSheet(t, fromBank(t, backed(t), via).Working())
-			unitstest.CheckSheet(t, fromBank(t, demo(t).Buses[1], via).Working())
-			unitstest.CheckSheet(t, fromBank(t, demo(t).Buses[2], via).Working())
-		})
-	}
-}
-
 func TestSheetCycling(t *testing.T) {
 	for _, celsius := range []float64{-70, -60, -7, 0, 20, 31} {
 		h := cabin()

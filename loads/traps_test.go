@@ -38,19 +38,9 @@ func one(t *testing.T, b loads.Bus, l loads.Load) loads.Ledger {
 	return ledger
 }
 
-func fromBank(t *testing.T, total loads.Total, via loads.Link) loads.BankSide {
-	t.Helper()
-	b, err := loads.FromBank(total, via)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
-}
-
 var mains = loads.Bus{Name: "mains", Kind: loads.Alternating, Voltage: 120 * units.Volt}
 
-// 1200 W at 120 V for half an hour through an inverter of 88 % take 54.55 Ah
-// at 12.5 V from the bank; 10 A times half an hour is 5 Ah of nothing.
+// Ampere-hours at 120 V are not those of a bank, so there are none.
 func TestEnergyCrossesAndChargeDoesNot(t *testing.T) {
 	ledger := one(t, mains, load("kettle", "", loads.Resistive, 1200*units.Watt, 0.5*units.Hour))
 	if q, ok := ledger.Buses[0].Charge.Get(); ok {
@@ -59,8 +49,6 @@ func TestEnergyCrossesAndChargeDoesNot(t *testing.T) {
 	if q, ok := ledger.Lines[0].Charge.Get(); ok {
 		t.Errorf("a line at 120 V has a charge of %v", q)
 	}
-	bank := fromBank(t, ledger.Buses[0], loads.Link{Efficiency: 0.88, Bank: 12.5 * units.Volt})
-	mistake{"Ah from the bank", units.In(bank.Charge, units.AmpereHour), "54.55", "5.00", 2}.check(t)
 }
 
 // A furnace of 30 kBtu/h and 78 % in a trailer that loses 130 W/K, 25 K warmer
@@ -114,19 +102,6 @@ func TestEachLoadHasItsKind(t *testing.T) {
 		amperes += d.Current
 	}
 	mistake{"A at 104 V", units.In(amperes, units.Ampere), "31.03", "26.00", 2}.check(t)
-}
-
-// 30 W for 8 h behind an inverter that idles at 22 W all day take 795 Wh, not
-// 267 Wh.
-func TestIdleCountsAllDay(t *testing.T) {
-	ledger := one(t, mains, load("appliance", "", loads.ConstantPower, 30*units.Watt, 8*units.Hour))
-	bank := fromBank(t, ledger.Buses[0], loads.Link{
-		Efficiency: 0.9, Idle: units.Some(22 * units.Watt), Bank: 12.8 * units.Volt,
-	})
-	mistake{"Wh a day", units.In(bank.Energy, units.WattHour), "795", "267", 0}.check(t)
-	if !has(bank.Findings(), "idle-above-loads") {
-		t.Error("an idle draw of twice the load goes unsaid")
-	}
 }
 
 // 900 W at a power factor of 0.62 are 1452 VA.

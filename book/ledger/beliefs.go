@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 )
@@ -107,7 +108,7 @@ func solveSum(*weave.Inputs) (weave.Answer, error) {
 			weave.Show("low", low, "Ah", 3),
 			weave.Show("high", high, "Ah", 2),
 			weave.Show("sum", low+high, "Ah", 3),
-			weave.Show("right", total.At(bank.Link.Bank), "Ah", 3),
+			weave.Show("right", total.At(bank.Day.Voltage.Or(0)), "Ah", 3),
 		},
 	}, nil
 }
@@ -175,7 +176,9 @@ func solveStandby(*weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	side, err := loads.FromBank(ledger.Buses[1], rigSide.Link)
+	off := rigSide.Day
+	off.Energy, off.Longest = ledger.Buses[1].Energy, units.Some(ledger.Buses[1].Longest)
+	side, err := inverter.EnergyADay(off)
 	return weave.Answer{
 		Text: "A microwave oven, a DVD player, a clock radio, a small stereo and a computer, all of them off, take {{watts}} together by the " +
 			"averages of a published list (FSEC-PF-344-98, table 1). That is {{energy}} a day, and with the {{idle}} of the inverter that they " +
@@ -183,8 +186,8 @@ func solveStandby(*weave.Inputs) (weave.Answer, error) {
 		Values: []weave.Value{
 			weave.Show("watts", ledger.Buses[1].Average, "W", 3),
 			weave.Show("energy", ledger.Buses[1].StandbyEnergy, "Wh", 3),
-			weave.Show("idle", side.Link.Idle.Or(0), "W", 3),
-			weave.Show("charge", side.Charge, "Ah", 3),
+			weave.Show("idle", side.Day.Idle.Or(0), "W", 3),
+			weave.Show("charge", side.Charge.Or(0), "Ah", 3),
 		},
 	}, err
 }

@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 )
@@ -12,13 +13,13 @@ var theKettle = weave.Worked{
 	Question: "A kettle of {{power}} at {{volts}} is on for {{hours}} a day, through an inverter of {{efficiency}} that idles at {{idle}} " +
 		"and is left on for {{left}} besides. How many ampere-hours leave a bank at {{bank}}?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "power of the kettle", Default: "1200 W", Unit: "W", Low: "100 W", High: "3000 W"},
-		{Name: "volts", Label: "voltage it runs at", Default: "120 V", Unit: "V", Low: "100 V", High: "240 V"},
-		{Name: "hours", Label: "in use a day", Default: "0.5 h", Unit: "h", Low: "0.01 h", High: "24 h"},
-		{Name: "efficiency", Label: "efficiency of the inverter", Default: "88 %", Unit: "%", Low: "50 %", High: "100 %"},
+		{Name: "power", Label: "power of the kettle", Default: "1200 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "volts", Label: "voltage it runs at", Default: "120 V", Unit: "V", Low: "10 V", High: "480 V"},
+		{Name: "hours", Label: "in use a day", Default: "0.5 h", Unit: "h", Low: "0 h", High: "24 h"},
+		{Name: "efficiency", Label: "efficiency of the inverter", Default: "88 %", Unit: "%", Low: "5 %", High: "100 %"},
 		idleInput,
-		{Name: "left", Label: "inverter on besides that, a day", Default: "0.5 h", Unit: "h", Low: "0 h", High: "24 h"},
-		{Name: "bank", Label: "voltage of the bank", Default: "12.5 V", Unit: "V", Low: "10 V", High: "60 V"},
+		{Name: "left", Label: "inverter on besides that, a day, the rest of it at most", Default: "0.5 h", Unit: "h", Low: "0 h", High: "24 h"},
+		{Name: "bank", Label: "voltage of the bank", Default: "12.5 V", Unit: "V", Low: "5 V", High: "120 V"},
 	},
 	Solve: solveKettle,
 }
@@ -29,6 +30,7 @@ func solveKettle(in *weave.Inputs) (weave.Answer, error) {
 	hours := weave.In[units.Elapsed](in, "hours")
 	kettle.Hours = units.Some(hours)
 	on := hours + weave.In[units.Elapsed](in, "left")
+	on = min(on, 24*units.Hour) // the rest of the day at most
 	ledger, err := loads.Audit([]loads.Bus{{
 		Name: "ac", Kind: loads.Alternating,
 		Voltage: weave.In[units.Voltage](in, "volts"),
@@ -36,11 +38,16 @@ func solveKettle(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	bank, err := loads.FromBank(ledger.Buses[0], loads.Link{
+	idle := weave.In[units.Power](in, "idle")
+	voltage := weave.In[units.Voltage](in, "bank")
+	ac := ledger.Buses[0]
+	bank, err := inverter.EnergyADay(inverter.Day{
+		Energy:     ac.Energy,
+		Longest:    units.Some(ac.Longest),
 		Efficiency: weave.In[units.Ratio](in, "efficiency"),
-		Idle:       units.Some(weave.In[units.Power](in, "idle")),
+		Idle:       units.Some(idle),
 		On:         units.Some(on),
-		Bank:       weave.In[units.Voltage](in, "bank"),
+		Voltage:    units.Some(voltage),
 	})
 	if err != nil {
 		return weave.Answer{}, err
@@ -53,11 +60,11 @@ func solveKettle(in *weave.Inputs) (weave.Answer, error) {
 			"and a bank has another. {{energy}} leave the bank " +
 			"for {{used}} at the kettle.",
 		Values: []weave.Value{
-			weave.Show("charge", bank.Charge, "Ah", 3),
+			weave.Show("charge", bank.Charge.Or(0), "Ah", 3),
 			weave.Show("amperes", amperes, "A", 3),
 			weave.Show("wrong", amperes.For(hours), "Ah", 3),
 			weave.Show("energy", bank.Energy, "Wh", 3),
-			weave.Show("used", bank.Total.Energy, "Wh", 3),
+			weave.Show("used", ac.Energy, "Wh", 3),
 		},
 		Working:  bank.Working(),
 		Findings: bank.Findings(),
@@ -70,12 +77,12 @@ var theOven = weave.Worked{
 	Question: "The door says {{output}}, which is {{yield}} of what the oven takes. Its power factor is {{factor}}. " +
 		"It runs for {{hours}} a day behind an inverter of {{efficiency}}, with the bank sagging to {{low}}. What does it take?",
 	Inputs: []weave.Input{
-		{Name: "output", Label: "cooking power marked", Default: "1000 W", Unit: "W", Low: "300 W", High: "2000 W"},
-		{Name: "yield", Label: "of what it takes, into the food", Default: "65 %", Unit: "%", Low: "30 %", High: "100 %"},
-		{Name: "factor", Label: "power factor", Default: "95 %", Unit: "%", Low: "30 %", High: "100 %"},
-		{Name: "hours", Label: "in use a day", Default: "0.2 h", Unit: "h", Low: "0.01 h", High: "24 h"},
-		{Name: "efficiency", Label: "efficiency of the inverter", Default: "88 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "low", Label: "voltage of the bank under load", Default: "11.5 V", Unit: "V", Low: "10 V", High: "60 V"},
+		{Name: "output", Label: "cooking power marked", Default: "1000 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "yield", Label: "of what it takes, into the food", Default: "65 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "factor", Label: "power factor", Default: "95 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "hours", Label: "in use a day", Default: "0.2 h", Unit: "h", Low: "0 h", High: "24 h"},
+		{Name: "efficiency", Label: "efficiency of the inverter", Default: "88 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "low", Label: "voltage of the bank under load", Default: "11.5 V", Unit: "V", Low: "5 V", High: "120 V"},
 	},
 	Solve: solveOven,
 }
@@ -123,11 +130,11 @@ var theDesk = weave.Worked{
 		"hang on a small inverter of {{rated}}, {{hours}} a day. Does it carry them?",
 	Inputs: []weave.Input{
 		{Name: "laptops", Label: "how many laptops", Default: "2", Low: "1", High: "10"},
-		{Name: "laptop", Label: "power of one laptop", Default: "40 W", Unit: "W", Low: "5 W", High: "200 W"},
-		{Name: "charger", Label: "power of the charger", Default: "120 W", Unit: "W", Low: "5 W", High: "1000 W"},
-		{Name: "factor", Label: "power factor", Default: "60 %", Unit: "%", Low: "30 %", High: "100 %"},
+		{Name: "laptop", Label: "power of one laptop", Default: "40 W", Unit: "W", Low: "0 W", High: "1000 W"},
+		{Name: "charger", Label: "power of the charger", Default: "120 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "factor", Label: "power factor", Default: "60 %", Unit: "%", Low: "10 %", High: "100 %"},
 		{Name: "hours", Label: "in use a day", Default: "4 h", Unit: "h", Low: "0 h", High: "24 h"},
-		{Name: "rated", Label: "rating of the inverter", Default: "300 VA", Unit: "VA", Low: "50 VA", High: "5000 VA"},
+		{Name: "rated", Label: "rating of the inverter", Default: "300 VA", Unit: "VA", Low: "10 VA", High: "100000 VA"},
 	},
 	Solve: solveDesk,
 }

@@ -5,6 +5,7 @@ import (
 	_ "time/tzdata" // the same clocks on every machine
 
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 )
@@ -13,8 +14,8 @@ var pumpExercise = weave.Exercise{
 	Name:     "pump",
 	Question: "A water pump is marked {{current}} at 12 V and runs for {{minutes}} a day. What is that in watt-hours and in ampere-hours?",
 	Inputs: []weave.Input{
-		{Name: "current", Label: "current of the pump", Default: "7 A", Unit: "A", Low: "0.1 A", High: "30 A"},
-		{Name: "minutes", Label: "running a day", Default: "15 min", Unit: "min", Low: "0 min", High: "600 min"},
+		{Name: "current", Label: "current of the pump", Default: "7 A", Unit: "A", Low: "0.1 A", High: "200 A"},
+		{Name: "minutes", Label: "running a day", Default: "15 min", Unit: "min", Low: "0 min", High: "1440 min"},
 	},
 	Solve: solvePump,
 }
@@ -41,8 +42,8 @@ var plateExercise = weave.Exercise{
 	Question: "A motor's plate says {{current}} at 120 V, power factor {{factor}}. What are its volt-amperes and its watts, and what does it use in " +
 		"{{minutes}}?",
 	Inputs: []weave.Input{
-		{Name: "current", Label: "current of the motor", Default: "9.5 A", Unit: "A", Low: "0.1 A", High: "30 A"},
-		{Name: "factor", Label: "power factor", Default: "80 %", Unit: "%", Low: "30 %", High: "100 %"},
+		{Name: "current", Label: "current of the motor", Default: "9.5 A", Unit: "A", Low: "0.1 A", High: "200 A"},
+		{Name: "factor", Label: "power factor", Default: "80 %", Unit: "%", Low: "10 %", High: "100 %"},
 		{Name: "minutes", Label: "running a day", Default: "40 min", Unit: "min", Low: "0 min", High: "1440 min"},
 	},
 	Solve: solvePlate,
@@ -73,10 +74,10 @@ var idleExercise = weave.Exercise{
 	Question: "A load of {{power}} runs for {{hours}} a night behind an inverter of {{efficiency}} that idles at {{idle}}. What leaves the bank if " +
 		"the inverter is on all day, and what if it is on only for the load?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "power of the load", Default: "30 W", Unit: "W", Low: "1 W", High: "500 W"},
-		{Name: "hours", Label: "running a night", Default: "8 h", Unit: "h", Low: "0.1 h", High: "24 h"},
-		{Name: "efficiency", Label: "efficiency of the inverter", Default: "90 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "idle", Label: "idle power of the inverter", Default: "22 W", Unit: "W", Low: "0 W", High: "100 W"},
+		{Name: "power", Label: "power of the load", Default: "30 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "hours", Label: "running a night", Default: "8 h", Unit: "h", Low: "0 h", High: "24 h"},
+		{Name: "efficiency", Label: "efficiency of the inverter", Default: "90 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "idle", Label: "idle power of the inverter", Default: "22 W", Unit: "W", Low: "0 W", High: "1000 W"},
 	},
 	Solve: solveIdle,
 }
@@ -85,27 +86,26 @@ func solveIdle(in *weave.Inputs) (weave.Answer, error) {
 	hours := weave.In[units.Elapsed](in, "hours")
 	l := load("load", "ac", loads.ConstantPower, weave.In[units.Power](in, "power"))
 	l.Hours = units.Some(hours)
-	link := loads.Link{
-		Efficiency: weave.In[units.Ratio](in, "efficiency"),
-		Idle:       units.Some(weave.In[units.Power](in, "idle")),
-		Bank:       12.8 * units.Volt,
-	}
 	ledger, err := loads.Audit(rigBuses(), []loads.Load{l})
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	all, err := loads.FromBank(ledger.Buses[1], link)
+	day := inverter.Day{
+		Energy: ledger.Buses[1].Energy, Longest: units.Some(ledger.Buses[1].Longest),
+		Efficiency: weave.In[units.Ratio](in, "efficiency"), Idle: units.Some(weave.In[units.Power](in, "idle")),
+	}
+	all, err := inverter.EnergyADay(day)
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	link.On = units.Some(hours)
-	night, err := loads.FromBank(ledger.Buses[1], link)
+	day.On = units.Some(hours)
+	night, err := inverter.EnergyADay(day)
 	return weave.Answer{
 		Text: "{{all}} against {{night}} a day, for {{used}} at the load. The watts are small; the hours are not.",
 		Values: []weave.Value{
 			weave.Show("all", all.Energy, "Wh", 3),
 			weave.Show("night", night.Energy, "Wh", 3),
-			weave.Show("used", all.Total.Energy, "Wh", 3),
+			weave.Show("used", all.Day.Energy, "Wh", 3),
 		},
 		Working: all.Working(),
 	}, err
@@ -116,10 +116,10 @@ var driveExercise = weave.Exercise{
 	Question: "In a drive of {{hours}} a refrigerator cools with its 12 V element, {{element}}, and other loads take {{other}}. The line from the " +
 		"tow vehicle brings {{brought}}. What has the bank gained on arrival?",
 	Inputs: []weave.Input{
-		{Name: "hours", Label: "length of the drive", Default: "6 h", Unit: "h", Low: "0.5 h", High: "24 h"},
-		{Name: "element", Label: "current of the element", Default: "17.2 A", Unit: "A", Low: "1 A", High: "40 A"},
-		{Name: "other", Label: "current of other loads", Default: "1.5 A", Unit: "A", Low: "0 A", High: "30 A"},
-		{Name: "brought", Label: "current of the charge line", Default: "9 A", Unit: "A", Low: "0 A", High: "60 A"},
+		{Name: "hours", Label: "length of the drive", Default: "6 h", Unit: "h", Low: "0 h", High: "24 h"},
+		{Name: "element", Label: "current of the element", Default: "17.2 A", Unit: "A", Low: "0.1 A", High: "300 A"},
+		{Name: "other", Label: "current of other loads", Default: "1.5 A", Unit: "A", Low: "0 A", High: "300 A"},
+		{Name: "brought", Label: "current of the charge line", Default: "9 A", Unit: "A", Low: "0 A", High: "300 A"},
 	},
 	Solve: solveDrive,
 }
@@ -157,10 +157,10 @@ var coldExercise = weave.Exercise{
 	Question: "Rooms that lose {{loss}} for each kelvin are to be kept at {{inside}} while it is {{outside}} outside, by a furnace that burns {{input}} " +
 		"at 78 %. For what part of the time must it run?",
 	Inputs: []weave.Input{
-		{Name: "loss", Label: "heat lost for each kelvin", Default: "150 W", Unit: "W", Low: "20 W", High: "500 W"},
-		{Name: "inside", Label: "temperature inside", Default: "18 °C", Unit: "°C", Low: "5 °C", High: "30 °C"},
-		{Name: "outside", Label: "mean temperature outside", Default: "-20 °C", Unit: "°C", Low: "-40 °C", High: "30 °C"},
-		{Name: "input", Label: "burnt while it runs", Default: "20 kBtu(IT)/h", Unit: "kBtu(IT)/h", Low: "5 kBtu(IT)/h", High: "80 kBtu(IT)/h"},
+		{Name: "loss", Label: "heat lost for each kelvin", Default: "150 W", Unit: "W", Low: "1 W", High: "5000 W"},
+		{Name: "inside", Label: "temperature inside", Default: "18 °C", Unit: "°C", Low: "-20 °C", High: "40 °C"},
+		{Name: "outside", Label: "mean temperature outside", Default: "-20 °C", Unit: "°C", Low: "-60 °C", High: "50 °C"},
+		{Name: "input", Label: "burnt while it runs", Default: "20 kBtu(IT)/h", Unit: "kBtu(IT)/h", Low: "1 kBtu(IT)/h", High: "200 kBtu(IT)/h"},
 	},
 	Solve: solveCold,
 }
@@ -194,7 +194,7 @@ var clocksExercise = weave.Exercise{
 	Question: "The recorder of {{power}} runs by the clock from 18:30 to 05:30. On {{date}}, in the zone {{zone}}, clocks are changed in the night. " +
 		"How long is that day, and what does the recorder use in it?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "power while it records", Default: "4.2 W", Unit: "W", Low: "0 W", High: "500 W"},
+		{Name: "power", Label: "power while it records", Default: "4.2 W", Unit: "W", Low: "0 W", High: "10000 W"},
 		{Name: "date", Label: "date", Default: "2025-11-02"},
 		{Name: "zone", Label: "time zone", Default: "America/Chicago"},
 	},

@@ -6,19 +6,21 @@ import (
 	"time"
 
 	"example.com/drawbar/book/figure"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 )
 
 // rig returns the trailer's ledger and its inverter side, both by the defaults
 // of the example.
-func rig() (loads.Ledger, loads.BankSide, error) {
+func rig() (loads.Ledger, inverter.DayUse, error) {
 	ledger, err := loads.Audit(rigBuses(), rigLoads(35*units.Percent, 32*units.Percent))
 	if err != nil {
-		return loads.Ledger{}, loads.BankSide{}, err
+		return loads.Ledger{}, inverter.DayUse{}, err
 	}
-	bank, err := loads.FromBank(ledger.Buses[1], loads.Link{
-		Efficiency: 89 * units.Percent, Idle: units.Some(14 * units.Watt), Bank: 12.8 * units.Volt,
+	bank, err := inverter.EnergyADay(inverter.Day{
+		Energy: ledger.Buses[1].Energy, Longest: units.Some(ledger.Buses[1].Longest),
+		Efficiency: 89 * units.Percent, Idle: units.Some(14 * units.Watt), Voltage: units.Some(12.8 * units.Volt),
 	})
 	return ledger, bank, err
 }
@@ -38,7 +40,7 @@ func energyByLoad() (figure.Bars, error) {
 	for _, line := range ledger.Lines {
 		energy := line.Energy
 		if line.Bus.Kind == loads.Alternating {
-			energy = units.Scale(energy, units.One/bank.Link.Efficiency)
+			energy = units.Scale(energy, units.One/bank.Day.Efficiency)
 		}
 		parts = append(parts, part{line.Name, energy})
 	}

@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -13,11 +14,11 @@ var thePedestal = weave.Worked{
 	Question: "A heater of {{heater}}, an air conditioner of {{cooler}} with a power factor of {{factor}} and a converter of {{converter}} " +
 		"with the same, all marked for 120 V, run on a pedestal that gives {{volts}} under load. What current flows?",
 	Inputs: []weave.Input{
-		{Name: "heater", Label: "power of the heater", Default: "1500 W", Unit: "W", Low: "100 W", High: "3000 W"},
-		{Name: "cooler", Label: "power of the air conditioner", Default: "1400 W", Unit: "W", Low: "100 W", High: "3000 W"},
-		{Name: "converter", Label: "power of the converter", Default: "500 W", Unit: "W", Low: "10 W", High: "3000 W"},
-		{Name: "factor", Label: "power factor of those two", Default: "95 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "volts", Label: "voltage under load", Default: "104 V", Unit: "V", Low: "60 V", High: "140 V"},
+		{Name: "heater", Label: "power of the heater", Default: "1500 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "cooler", Label: "power of the air conditioner", Default: "1400 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "converter", Label: "power of the converter", Default: "500 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "factor", Label: "power factor of those two", Default: "95 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "volts", Label: "voltage under load", Default: "104 V", Unit: "V", Low: "10 V", High: "300 V"},
 	},
 	Solve: solvePedestal,
 }
@@ -97,22 +98,26 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	idle := weave.In[units.Power](in, "idle")
-	bank, err := loads.FromBank(ledger.Buses[1], loads.Link{
+	voltage := weave.In[units.Voltage](in, "bank")
+	bank, err := inverter.EnergyADay(inverter.Day{
+		Energy:     ledger.Buses[1].Energy,
+		Longest:    units.Some(ledger.Buses[1].Longest),
 		Efficiency: weave.In[units.Ratio](in, "efficiency"),
 		Idle:       units.Some(idle),
-		Bank:       weave.In[units.Voltage](in, "bank"),
+		Voltage:    units.Some(voltage),
 	})
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	found := append(ledger.Findings(), bank.Findings()...)
 	working.Sort(found)
-	dc := ledger.Buses[0].Energy.At(bank.Link.Bank)
-	loadsOnly := dc + bank.Loads.At(bank.Link.Bank)
+	dc := ledger.Buses[0].Energy.At(voltage)
+	ac := bank.Charge.Or(0)
+	loadsOnly := dc + bank.Loads.At(voltage)
 	verdict, err := working.Claim{
 		What:     "charge a day from the bank",
 		Stated:   stated,
-		Computed: dc + bank.Charge,
+		Computed: dc + ac,
 		Unit:     "Ah",
 		SafeSide: working.Higher,
 		Findings: found,
@@ -127,9 +132,9 @@ func solveQuote(in *weave.Inputs) (weave.Answer, error) {
 			"being on it would be {{without}}.",
 		Values: []weave.Value{
 			weave.Say("verdict", verdict),
-			weave.Show("charge", dc+bank.Charge, "Ah", 3),
+			weave.Show("charge", dc+ac, "Ah", 3),
 			weave.Show("dc", dc, "Ah", 3),
-			weave.Show("ac", bank.Charge, "Ah", 3),
+			weave.Show("ac", ac, "Ah", 3),
 			weave.Show("without", loadsOnly, "Ah", 3),
 		},
 		Working:  bank.Working(),

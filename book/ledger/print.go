@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -91,8 +92,8 @@ func printedLedger() ([]weave.Row, error) {
 	}
 	total := ledger.Buses[0]
 	// The losses are half of the energy used: of 1.5 parts 1 arrives.
-	lossy, err := loads.FromBank(total, loads.Link{
-		Efficiency: units.RatioOf(2*units.WattHour, 3*units.WattHour), Idle: units.Some[units.Power](0), Bank: 24 * units.Volt,
+	lossy, err := inverter.EnergyADay(inverter.Day{
+		Energy: total.Energy, Efficiency: units.RatioOf(2*units.WattHour, 3*units.WattHour), Idle: units.Some[units.Power](0),
 	})
 	return append(rows,
 		weave.Row{What: "all powers together", Ours: total.Connected, Printed: units.MustPrinted("5052", "W"), Source: wenham},
@@ -185,8 +186,8 @@ func inverterHour() (units.Current, error) {
 	if err != nil {
 		return 0, err
 	}
-	bank, err := loads.FromBank(ledger.Buses[0], loads.Link{
-		Efficiency: 85 * units.Percent, Idle: units.Some[units.Power](0), Bank: 22 * units.Volt,
+	bank, err := inverter.EnergyADay(inverter.Day{
+		Energy: ledger.Buses[0].Energy, Efficiency: 85 * units.Percent, Idle: units.Some[units.Power](0), Voltage: units.Some(22 * units.Volt),
 	})
-	return bank.Charge.In(1 * units.Hour), err
+	return bank.Charge.Or(0).In(1 * units.Hour), err
 }

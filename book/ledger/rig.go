@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"example.com/drawbar/book/weave"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -9,9 +10,9 @@ import (
 
 // Inputs that several examples share.
 var (
-	efficiencyInput = weave.Input{Name: "efficiency", Label: "efficiency of the inverter", Default: "89 %", Unit: "%", Low: "50 %", High: "100 %"}
-	idleInput       = weave.Input{Name: "idle", Label: "idle power of the inverter", Default: "14 W", Unit: "W", Low: "0 W", High: "100 W"}
-	bankInput       = weave.Input{Name: "bank", Label: "voltage of the bank", Default: "12.8 V", Unit: "V", Low: "10 V", High: "60 V"}
+	efficiencyInput = weave.Input{Name: "efficiency", Label: "efficiency of the inverter", Default: "89 %", Unit: "%", Low: "5 %", High: "100 %"}
+	idleInput       = weave.Input{Name: "idle", Label: "idle power of the inverter", Default: "14 W", Unit: "W", Low: "0 W", High: "1000 W"}
+	bankInput       = weave.Input{Name: "bank", Label: "voltage of the bank", Default: "12.8 V", Unit: "V", Low: "5 V", High: "120 V"}
 )
 
 var theLine = weave.Worked{
@@ -21,11 +22,11 @@ var theLine = weave.Worked{
 		"In the rest of the day each takes {{standby}}. What is that a day?",
 	Inputs: []weave.Input{
 		{Name: "count", Label: "how many", Default: "2", Low: "1", High: "50"},
-		{Name: "power", Label: "power of one", Default: "45 W", Unit: "W", Low: "0 W", High: "3000 W"},
+		{Name: "power", Label: "power of one", Default: "45 W", Unit: "W", Low: "0 W", High: "10000 W"},
 		{Name: "hours", Label: "in use a day", Default: "16 h", Unit: "h", Low: "0 h", High: "24 h"},
 		{Name: "duty", Label: "part of that in which it runs", Default: "40 %", Unit: "%", Low: "0 %", High: "100 %"},
-		{Name: "standby", Label: "power while it does not run", Default: "0.5 W", Unit: "W", Low: "0 W", High: "50 W"},
-		{Name: "volts", Label: "voltage of the bus", Default: "12 V", Unit: "V", Low: "6 V", High: "60 V"},
+		{Name: "standby", Label: "power while it does not run", Default: "0.5 W", Unit: "W", Low: "0 W", High: "500 W"},
+		{Name: "volts", Label: "voltage of the bus", Default: "12 V", Unit: "V", Low: "1 V", High: "480 V"},
 	},
 	Solve: solveLine,
 }
@@ -89,16 +90,24 @@ func solveRig(in *weave.Inputs) (weave.Answer, error) {
 	dc, _ := ledger.On("dc")
 	ac, _ := ledger.On("ac")
 	idle := weave.In[units.Power](in, "idle")
-	bank, err := loads.FromBank(ac, loads.Link{
+	voltage := weave.In[units.Voltage](in, "bank")
+	day := inverter.Day{
+		Energy:     ac.Energy,
+		Longest:    units.Some(ac.Longest),
 		Efficiency: weave.In[units.Ratio](in, "efficiency"),
 		Idle:       units.Some(idle),
-		Bank:       weave.In[units.Voltage](in, "bank"),
-	})
+	}
+	bank, err := inverter.EnergyADay(day)
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	day.Energy = ac.MustNotStop.Energy // and on for it all day
+	must, err := inverter.EnergyADay(day)
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	total := dc.Energy + bank.Energy
-	must := dc.MustNotStop.Average + bank.MustNotStopAverage
+	mean := dc.MustNotStop.Average + must.Energy.In(24*units.Hour)
 	found := append(ledger.Findings(), bank.Findings()...)
 	working.Sort(found)
 	return weave.Answer{
@@ -114,8 +123,8 @@ func solveRig(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("ac_bank", bank.Energy, "Wh", 4),
 			weave.Show("idle_energy", bank.Idle, "Wh", 3),
 			weave.Show("total", total, "Wh", 4),
-			weave.Show("charge", total.At(bank.Link.Bank), "Ah", 3),
-			weave.Show("must", must, "W", 3),
+			weave.Show("charge", total.At(voltage), "Ah", 3),
+			weave.Show("must", mean, "W", 3),
 		},
 		Working:  ledger.Working("dc"),
 		Findings: found,

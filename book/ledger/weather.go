@@ -15,12 +15,12 @@ var theFurnace = weave.Worked{
 		"of a winter day. The furnace burns {{input}} at {{efficiency}}, and its blower takes {{blower}} at 12 V. How long does the " +
 		"blower run, and what does that take?",
 	Inputs: []weave.Input{
-		{Name: "loss", Label: "heat lost for each kelvin", Default: "130 W", Unit: "W", Low: "20 W", High: "500 W"},
-		{Name: "inside", Label: "temperature inside", Default: "18 °C", Unit: "°C", Low: "5 °C", High: "30 °C"},
-		{Name: "outside", Label: "mean temperature outside", Default: "-7 °C", Unit: "°C", Low: "-40 °C", High: "30 °C"},
-		{Name: "input", Label: "burnt while it runs", Default: "30 kBtu(IT)/h", Unit: "kBtu(IT)/h", Low: "5 kBtu(IT)/h", High: "80 kBtu(IT)/h"},
-		{Name: "efficiency", Label: "of that, into the rooms", Default: "78 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "blower", Label: "current of the blower", Default: "8 A", Unit: "A", Low: "1 A", High: "20 A"},
+		{Name: "loss", Label: "heat lost for each kelvin", Default: "130 W", Unit: "W", Low: "1 W", High: "5000 W"},
+		{Name: "inside", Label: "temperature inside", Default: "18 °C", Unit: "°C", Low: "-20 °C", High: "40 °C"},
+		{Name: "outside", Label: "mean temperature outside", Default: "-7 °C", Unit: "°C", Low: "-60 °C", High: "50 °C"},
+		{Name: "input", Label: "burnt while it runs", Default: "30 kBtu(IT)/h", Unit: "kBtu(IT)/h", Low: "1 kBtu(IT)/h", High: "200 kBtu(IT)/h"},
+		{Name: "efficiency", Label: "of that, into the rooms", Default: "78 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "blower", Label: "current of the blower", Default: "8 A", Unit: "A", Low: "0.1 A", High: "100 A"},
 	},
 	Solve: solveFurnace,
 }
@@ -75,8 +75,8 @@ var theNight = weave.Worked{
 	Question: "A recorder of {{power}} runs from {{from}} to {{to}} every night and takes {{standby}} in between, at 12 V. What is that a " +
 		"day, and what does the day look like hour by hour?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "power while it records", Default: "4.2 W", Unit: "W", Low: "0 W", High: "500 W"},
-		{Name: "standby", Label: "power while it waits", Default: "0.3 W", Unit: "W", Low: "0 W", High: "20 W"},
+		{Name: "power", Label: "power while it records", Default: "4.2 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "standby", Label: "power while it waits", Default: "0.3 W", Unit: "W", Low: "0 W", High: "500 W"},
 		{Name: "from", Label: "begins at", Default: "18:30"},
 		{Name: "to", Label: "ends at", Default: "05:30"},
 	},

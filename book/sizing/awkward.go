@@ -14,14 +14,14 @@ var theAirConditioner = weave.Worked{
 		"after {{start_for}}. {{others}} of other loads run already. The inverter gives {{rated}} for hours and {{surge}} for " +
 		"{{surge_for}}. Does it start, without and with a soft starter that leaves {{share}}? (The one fitted now: {{starter}}.)",
 	Inputs: []weave.Input{
-		{Name: "running", Label: "power of the air conditioner", Default: "1400 W", Unit: "W", Low: "300 W", High: "3500 W"},
-		{Name: "locked_rotor", Label: "locked-rotor current", Default: "65 A", Unit: "A", Low: "10 A", High: "150 A"},
-		{Name: "start_for", Label: "length of a start", Default: "0.5 s", Unit: "s", Low: "0.05 s", High: "20 s"},
-		{Name: "others", Label: "power of other loads", Default: "300 W", Unit: "W", Low: "0 W", High: "5000 W"},
-		{Name: "rated", Label: "inverter, for hours", Default: "3000 VA", Unit: "VA", Low: "300 VA", High: "15000 VA"},
-		{Name: "surge", Label: "inverter, for a moment", Default: "6000 VA", Unit: "VA", Low: "300 VA", High: "60000 VA"},
-		{Name: "surge_for", Label: "length of that moment", Default: "3 s", Unit: "s", Low: "0.01 s", High: "60 s"},
-		{Name: "share", Label: "part that the soft starter leaves", Default: "40 %", Unit: "%", Low: "20 %", High: "100 %"},
+		{Name: "running", Label: "power of the air conditioner", Default: "1400 W", Unit: "W", Low: "1 W", High: "10000 W"},
+		{Name: "locked_rotor", Label: "locked-rotor current", Default: "65 A", Unit: "A", Low: "1 A", High: "500 A"},
+		{Name: "start_for", Label: "length of a start", Default: "0.5 s", Unit: "s", Low: "0.001 s", High: "60 s"},
+		{Name: "others", Label: "power of other loads", Default: "300 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "rated", Label: "inverter, for hours", Default: "3000 VA", Unit: "VA", Low: "10 VA", High: "100000 VA"},
+		{Name: "surge", Label: "inverter, for a moment", Default: "6000 VA", Unit: "VA", Low: "10 VA", High: "200000 VA"},
+		{Name: "surge_for", Label: "length of that moment", Default: "3 s", Unit: "s", Low: "0.001 s", High: "60 s"},
+		{Name: "share", Label: "part that the soft starter leaves", Default: "40 %", Unit: "%", Low: "5 %", High: "100 %"},
 		{Name: "starter", Label: "soft starter fitted", Default: "none", Choices: []string{"none", "soft starter"}},
 	},
 	Solve:   solveAirConditioner,
@@ -64,7 +64,7 @@ func solveAirConditioner(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("soft_peak", soft.Start, "VA", 4),
 			weave.Show("soft_left", soft.SurgeLeft.Or(0), "VA", 3),
 			weave.Show("together", now.Apparent, "VA", 4),
-			weave.Show("run_left", now.ApparentLeft.Or(0), "VA", 3),
+			weave.Show("run_left", now.ApparentLeft, "VA", 3),
 		},
 		Working:  now.Working(),
 		Findings: now.Findings(),
@@ -84,6 +84,8 @@ func startOn(in *weave.Inputs, motor inverter.Motor) (
 	if err != nil {
 		return inverter.Headroom{}, err
 	}
+	// It ends up running, whatever the starter leaves of the start.
+	runs := running.Apparent(95 * units.Percent)
 	return inverter.Check(inverter.Machine{
 		Continuous:   rated.Real(100 * units.Percent),
 		ContinuousVA: units.Some(rated),
@@ -94,12 +96,14 @@ func startOn(in *weave.Inputs, motor inverter.Motor) (
 		Name:        "air conditioner",
 		Power:       running,
 		PowerFactor: units.Some(95 * units.Percent),
-		Start:       units.Some(start.Apparent),
+		Kind:        inverter.MotorLoad,
+		Start:       units.Some(max(start.Apparent, runs)),
 		StartFor:    units.Some(lasts),
 	}, {
 		Name:        "other loads",
 		Power:       others,
 		PowerFactor: units.Some(90 * units.Percent),
+		Kind:        inverter.SteadyLoad,
 	}})
 }
 
@@ -109,12 +113,12 @@ var thePedestal = weave.Worked{
 	Question: "A converter charges with {{charge}} at {{voltage}}. Its efficiency is {{efficiency}} and its power factor {{factor}}. What does it " +
 		"take from an outlet of {{outlet}} at {{supply}}, and what is left there for hours?",
 	Inputs: []weave.Input{
-		{Name: "charge", Label: "current into the bank", Default: "55 A", Unit: "A", Low: "1 A", High: "300 A"},
-		{Name: "voltage", Label: "voltage of the bank while it charges", Default: "13.6 V", Unit: "V", Low: "10 V", High: "60 V"},
-		{Name: "efficiency", Label: "efficiency of the charger", Default: "85 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "factor", Label: "its power factor", Default: "70 %", Unit: "%", Low: "30 %", High: "100 %"},
-		{Name: "supply", Label: "voltage of the supply", Default: "120 V", Unit: "V", Low: "100 V", High: "250 V"},
-		{Name: "outlet", Label: "rating of the outlet", Default: "15 A", Unit: "A", Low: "5 A", High: "100 A"},
+		{Name: "charge", Label: "current into the bank", Default: "55 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
+		{Name: "voltage", Label: "voltage of the bank while it charges", Default: "13.6 V", Unit: "V", Low: "5 V", High: "120 V"},
+		{Name: "efficiency", Label: "efficiency of the charger", Default: "85 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "factor", Label: "its power factor", Default: "70 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "supply", Label: "voltage of the supply", Default: "120 V", Unit: "V", Low: "10 V", High: "480 V"},
+		{Name: "outlet", Label: "rating of the outlet", Default: "15 A", Unit: "A", Low: "1 A", High: "400 A"},
 	},
 	Solve: solvePedestal,
 }
@@ -165,10 +169,10 @@ var theQuote = weave.Worked{
 	Question: "A quote says: inverter {{power}}, 12 V battery, battery current {{quoted}}. The datasheet has an efficiency of {{efficiency}} and a " +
 		"cut-off at {{lowest}}. Does the quoted current hold?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "100 W", High: "10000 W"},
+		{Name: "power", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "10 W", High: "100000 W"},
 		{Name: "quoted", Label: "current as quoted", Default: "167 A"},
 		efficiencyInput,
-		{Name: "lowest", Label: "voltage at which it cuts off", Default: "10.8 V", Unit: "V", Low: "9 V", High: "13 V"},
+		{Name: "lowest", Label: "voltage at which it cuts off", Default: "10.8 V", Unit: "V", Low: "5 V", High: "120 V"},
 	},
 	Solve:   solveQuote,
 	Helpers: []string{"parseAmperes"},

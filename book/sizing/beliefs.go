@@ -79,7 +79,7 @@ func solveIdle(*weave.Inputs) (weave.Answer, error) {
 		Energy:     (60 * units.Watt).For(2 * units.Hour),
 		Efficiency: 90 * units.Percent,
 		Idle:       units.Some(25 * units.Watt),
-		On:         24 * units.Hour,
+		On:         units.Some(24 * units.Hour),
 	})
 	return weave.Answer{
 		Text: "Efficiency is for what passes through. A laptop that charges for two hours a day uses {{energy}}; the loss in converting it is " +

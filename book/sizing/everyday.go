@@ -10,8 +10,8 @@ import (
 
 // Inputs that several examples share.
 var (
-	efficiencyInput = weave.Input{Name: "efficiency", Label: "efficiency of the inverter", Default: "90 %", Unit: "%", Low: "50 %", High: "100 %"}
-	idleInput       = weave.Input{Name: "idle", Label: "own use of the inverter", Default: "20 W", Unit: "W", Low: "0 W", High: "200 W"}
+	efficiencyInput = weave.Input{Name: "efficiency", Label: "efficiency of the inverter", Default: "90 %", Unit: "%", Low: "5 %", High: "100 %"}
+	idleInput       = weave.Input{Name: "idle", Label: "own use of the inverter", Default: "20 W", Unit: "W", Low: "0 W", High: "1000 W"}
 )
 
 var theLoads = weave.Worked{
@@ -20,12 +20,12 @@ var theLoads = weave.Worked{
 	Question: "A microwave takes {{oven}} at its plug with a power factor of {{oven_factor}}, a television and some chargers {{small}} " +
 		"with {{small_factor}}. Does an inverter of {{rated}}, {{watts}} of it as watts, carry them together?",
 	Inputs: []weave.Input{
-		{Name: "rated", Label: "inverter, for hours", Default: "1500 VA", Unit: "VA", Low: "150 VA", High: "15000 VA"},
-		{Name: "watts", Label: "part of it as watts", Default: "100 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "5000 W"},
-		{Name: "oven_factor", Label: "its power factor", Default: "95 %", Unit: "%", Low: "30 %", High: "100 %"},
-		{Name: "small", Label: "power of the electronics", Default: "160 W", Unit: "W", Low: "0 W", High: "2000 W"},
-		{Name: "small_factor", Label: "their power factor", Default: "60 %", Unit: "%", Low: "30 %", High: "100 %"},
+		{Name: "rated", Label: "inverter, for hours", Default: "1500 VA", Unit: "VA", Low: "10 VA", High: "100000 VA"},
+		{Name: "watts", Label: "part of it as watts", Default: "100 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "oven_factor", Label: "its power factor", Default: "95 %", Unit: "%", Low: "10 %", High: "100 %"},
+		{Name: "small", Label: "power of the electronics", Default: "160 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "small_factor", Label: "their power factor", Default: "60 %", Unit: "%", Low: "10 %", High: "100 %"},
 	},
 	Solve: solveLoads,
 }
@@ -38,12 +38,12 @@ func solveLoads(in *weave.Inputs) (weave.Answer, error) {
 	oven := inverter.Demand{
 		Name:        "microwave",
 		Power:       weave.In[units.Power](in, "oven"),
-		PowerFactor: units.Some(k1),
+		PowerFactor: units.Some(k1), Kind: inverter.SteadyLoad,
 	}
 	small := inverter.Demand{
 		Name:        "electronics",
 		Power:       weave.In[units.Power](in, "small"),
-		PowerFactor: units.Some(k2),
+		PowerFactor: units.Some(k2), Kind: inverter.SteadyLoad,
 	}
 	h, err := inverter.Check(inverter.Machine{
 		Continuous:   rated.Real(watts),
@@ -53,7 +53,6 @@ func solveLoads(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	left := h.ApparentLeft.Or(0) // stated, so known
 	return weave.Answer{
 		Text: "Together they take {{power}} and {{apparent}}. An " +
 			"inverter must give both for hours; this one has " +
@@ -63,7 +62,7 @@ func solveLoads(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("power", h.Power, "W", 4),
 			weave.Show("apparent", h.Apparent, "VA", 4),
 			weave.Show("power_left", h.PowerLeft, "W", 3),
-			weave.Show("apparent_left", left, "VA", 3),
+			weave.Show("apparent_left", h.ApparentLeft, "VA", 3),
 		},
 		Working:  h.Working(),
 		Findings: h.Findings(),
@@ -76,12 +75,12 @@ var theBatterySide = weave.Worked{
 	Question: "An inverter of {{power}} with an efficiency of {{efficiency}} cuts off at {{lowest}}. What does it draw at full output, " +
 		"what must cable and fuse be rated for with a margin of {{margin}}, and can one battery that lets through {{limit}} feed it?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "100 W", High: "15000 W"},
-		{Name: "efficiency", Label: "efficiency at full output", Default: "88 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "lowest", Label: "voltage at which it cuts off", Default: "10.5 V", Unit: "V", Low: "9 V", High: "60 V"},
-		{Name: "margin", Label: "part of the current to be rated for", Default: "125 %", Unit: "%", Low: "100 %", High: "200 %"},
-		{Name: "nominal", Label: "nominal voltage of the bank", Default: "12 V", Unit: "V", Low: "12 V", High: "60 V"},
-		{Name: "limit", Label: "limit of one battery", Default: "100 A", Unit: "A", Low: "10 A", High: "1000 A"},
+		{Name: "power", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "10 W", High: "100000 W"},
+		{Name: "efficiency", Label: "efficiency at full output", Default: "88 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "lowest", Label: "voltage at which it cuts off", Default: "10.5 V", Unit: "V", Low: "5 V", High: "120 V"},
+		{Name: "margin", Label: "part of the current to be rated for", Default: "125 %", Unit: "%", Low: "100 %", High: "300 %"},
+		{Name: "nominal", Label: "nominal voltage of the bank", Default: "12 V", Unit: "V", Low: "5 V", High: "120 V"},
+		{Name: "limit", Label: "limit of one battery", Default: "100 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
 	},
 	Solve: solveBatterySide,
 }
@@ -131,22 +130,23 @@ var theDay = weave.Worked{
 	Question: "Loads on the inverter use {{energy}} a day. Its efficiency is {{efficiency}}, its own use {{idle}}, and it is on for {{on}}. " +
 		"What does that take from a bank of {{voltage}}?",
 	Inputs: []weave.Input{
-		{Name: "energy", Label: "energy of the loads in a day", Default: "600 Wh", Unit: "Wh", Low: "10 Wh", High: "20000 Wh"},
+		{Name: "energy", Label: "energy of the loads in a day", Default: "600 Wh", Unit: "Wh", Low: "1 Wh", High: "100000 Wh"},
 		efficiencyInput, idleInput,
-		{Name: "on", Label: "hours that it is on", Default: "24 h", Unit: "h", Low: "0.5 h", High: "24 h"},
-		{Name: "voltage", Label: "voltage of the bank", Default: "12.8 V", Unit: "V", Low: "10 V", High: "60 V"},
+		{Name: "on", Label: "hours that it is on", Default: "24 h", Unit: "h", Low: "0.01 h", High: "24 h"},
+		{Name: "voltage", Label: "voltage of the bank", Default: "12.8 V", Unit: "V", Low: "5 V", High: "120 V"},
 	},
 	Solve: solveDay,
 }
 
 func solveDay(in *weave.Inputs) (weave.Answer, error) {
+	on := weave.In[units.Elapsed](in, "on")
 	idle := weave.In[units.Power](in, "idle")
 	voltage := weave.In[units.Voltage](in, "voltage")
 	use, err := inverter.EnergyADay(inverter.Day{
 		Energy:     weave.In[units.Energy](in, "energy"),
 		Efficiency: weave.In[units.Ratio](in, "efficiency"),
 		Idle:       units.Some(idle),
-		On:         weave.In[units.Elapsed](in, "on"),
+		On:         units.Some(on),
 		Voltage:    units.Some(voltage),
 	})
 	if err != nil {
@@ -172,47 +172,55 @@ func solveDay(in *weave.Inputs) (weave.Answer, error) {
 
 var theSets = weave.Worked{
 	Name:  "sets",
-	Title: "Which sets are too much",
+	Title: "Which sets are too much, and which can run",
 	Question: "On an inverter of {{rated}} hang a microwave that takes {{oven}}, a kettle of {{kettle}}, a toaster of {{toaster}}, a coffee " +
-		"maker of {{coffee}} and a television of {{television}}. By their watts, which of them must not run together?",
+		"maker of {{coffee}} and a television of {{television}}. By their watts, which of them must not run together, and which can?",
 	Inputs: []weave.Input{
-		{Name: "rated", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "100 W", High: "15000 W"},
-		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "3000 W"},
-		{Name: "kettle", Label: "power of the kettle", Default: "1000 W", Unit: "W", Low: "0 W", High: "3000 W"},
-		{Name: "toaster", Label: "power of the toaster", Default: "700 W", Unit: "W", Low: "0 W", High: "3000 W"},
-		{Name: "coffee", Label: "power of the coffee maker", Default: "450 W", Unit: "W", Low: "0 W", High: "3000 W"},
-		{Name: "television", Label: "power of the television", Default: "100 W", Unit: "W", Low: "0 W", High: "1000 W"},
+		{Name: "rated", Label: "inverter, for hours", Default: "2000 W", Unit: "W", Low: "10 W", High: "100000 W"},
+		{Name: "oven", Label: "power of the microwave", Default: "1250 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "kettle", Label: "power of the kettle", Default: "1000 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "toaster", Label: "power of the toaster", Default: "700 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "coffee", Label: "power of the coffee maker", Default: "450 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "television", Label: "power of the television", Default: "100 W", Unit: "W", Low: "0 W", High: "3000 W"},
 	},
 	Solve:   solveSets,
-	Helpers: []string{"tooMuch"},
+	Helpers: []string{"tooMuch", "listed"},
 }
 
 func solveSets(in *weave.Inputs) (weave.Answer, error) {
-	machine := inverter.Machine{
-		Continuous: weave.In[units.Power](in, "rated"),
-		Efficiency: 90 * units.Percent, // for the battery side
+	rated := weave.In[units.Power](in, "rated")
+	watts := inverter.Limit{
+		Name: "the inverter", Power: units.Some(rated),
 	}
 	oven := weave.In[units.Power](in, "oven")
 	kettle := weave.In[units.Power](in, "kettle")
 	toaster := weave.In[units.Power](in, "toaster")
 	coffee := weave.In[units.Power](in, "coffee")
 	television := weave.In[units.Power](in, "television")
-	over, err := inverter.Sets(machine.Limit(), []inverter.Demand{
+	demands := []inverter.Demand{
 		{Name: "microwave", Power: oven},
 		{Name: "kettle", Power: kettle},
 		{Name: "toaster", Power: toaster},
 		{Name: "coffee maker", Power: coffee},
 		{Name: "television", Power: television},
-	})
+	}
+	over, err := inverter.Sets(watts, demands)
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	can, err := inverter.CanRun(watts, demands)
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
 		Text: "Too much: {{sets}}. A set with one of these in it " +
 			"is too much as well, and every other set is not. " +
+			"The most that can run together, to which nothing " +
+			"can be added: {{can}}. " +
 			"All at once would be {{together}}.",
 		Values: []weave.Value{
 			weave.Say("sets", tooMuch(over)),
+			weave.Say("can", listed(can.Sets, can.Names)),
 			weave.Show("together", over.Together.Power, "W", 4),
 		},
 		Working:  over.Working(),
@@ -222,13 +230,18 @@ func solveSets(in *weave.Inputs) (weave.Answer, error) {
 
 // tooMuch names the sets, "kettle + toaster; microwave + kettle".
 func tooMuch(over inverter.Overload) string {
-	if len(over.Sets) == 0 {
+	return listed(over.Sets, over.Names)
+}
+
+// listed names sets, or says that there are none.
+func listed(sets []inverter.Set,
+	names func(inverter.Members) []string) string {
+	if len(sets) == 0 {
 		return "none of them"
 	}
-	var sets []string
-	for _, set := range over.Sets {
-		names := over.Names(set.Members)
-		sets = append(sets, strings.Join(names, " + "))
+	var list []string
+	for _, set := range sets {
+		list = append(list, strings.Join(names(set.Members), " + "))
 	}
-	return strings.Join(sets, "; ")
+	return strings.Join(list, "; ")
 }

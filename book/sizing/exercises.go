@@ -11,8 +11,8 @@ var dryerExercise = weave.Exercise{
 	Question: "A hair dryer takes {{dryer}}, and laptop chargers {{laptops}} with a power factor of 60 %. What is left of an inverter of 1500 W " +
 		"and 1500 VA?",
 	Inputs: []weave.Input{
-		{Name: "dryer", Label: "power of the hair dryer", Default: "1200 W", Unit: "W", Low: "100 W", High: "2000 W"},
-		{Name: "laptops", Label: "power of the chargers", Default: "150 W", Unit: "W", Low: "10 W", High: "500 W"},
+		{Name: "dryer", Label: "power of the hair dryer", Default: "1200 W", Unit: "W", Low: "0 W", High: "10000 W"},
+		{Name: "laptops", Label: "power of the chargers", Default: "150 W", Unit: "W", Low: "0 W", High: "10000 W"},
 	},
 	Solve: solveDryer,
 }
@@ -23,14 +23,14 @@ func solveDryer(in *weave.Inputs) (weave.Answer, error) {
 		ContinuousVA: units.Some(1500 * units.VoltAmpere),
 		Efficiency:   90 * units.Percent,
 	}, []inverter.Demand{
-		{Name: "hair dryer", Power: weave.In[units.Power](in, "dryer"), PowerFactor: units.Some(100 * units.Percent)},
-		{Name: "laptop chargers", Power: weave.In[units.Power](in, "laptops"), PowerFactor: units.Some(60 * units.Percent)},
+		{Name: "hair dryer", Power: weave.In[units.Power](in, "dryer"), PowerFactor: units.Some(100 * units.Percent), Kind: inverter.SteadyLoad},
+		{Name: "laptop chargers", Power: weave.In[units.Power](in, "laptops"), PowerFactor: units.Some(60 * units.Percent), Kind: inverter.SteadyLoad},
 	})
 	return weave.Answer{
 		Text: "{{power_left}} and {{apparent_left}}. The volt-amperes decide.",
 		Values: []weave.Value{
 			weave.Show("power_left", h.PowerLeft, "W", 3),
-			weave.Show("apparent_left", h.ApparentLeft.Or(0), "VA", 3),
+			weave.Show("apparent_left", h.ApparentLeft, "VA", 3),
 		},
 		Working: h.Working(),
 	}, err
@@ -41,7 +41,7 @@ var doubledExercise = weave.Exercise{
 	Question: "The same inverter of {{power}}, efficiency 92 %, for a 12 V bank with a cut-off at 10.5 V and for a 24 V bank with a cut-off " +
 		"at 21 V. What must cable and fuse be rated for, with 125 %?",
 	Inputs: []weave.Input{
-		{Name: "power", Label: "inverter, for hours", Default: "3000 W", Unit: "W", Low: "300 W", High: "6000 W"},
+		{Name: "power", Label: "inverter, for hours", Default: "3000 W", Unit: "W", Low: "10 W", High: "100000 W"},
 	},
 	Solve: solveDoubled,
 }
@@ -77,14 +77,14 @@ var storageExercise = weave.Exercise{
 	Question: "A rig is put away with the inverter left on. It takes {{idle}} itself, nothing runs, and the bank has {{usable}}. After how many " +
 		"hours is it empty?",
 	Inputs: []weave.Input{
-		{Name: "idle", Label: "own use of the inverter", Default: "20 W", Unit: "W", Low: "1 W", High: "100 W"},
-		{Name: "usable", Label: "usable energy of the bank", Default: "2400 Wh", Unit: "Wh", Low: "100 Wh", High: "20000 Wh"},
+		{Name: "idle", Label: "own use of the inverter", Default: "20 W", Unit: "W", Low: "1 W", High: "1000 W"},
+		{Name: "usable", Label: "usable energy of the bank", Default: "2400 Wh", Unit: "Wh", Low: "1 Wh", High: "100000 Wh"},
 	},
 	Solve: solveStorage,
 }
 
 func solveStorage(in *weave.Inputs) (weave.Answer, error) {
-	hold, err := inverter.HoldUp(inverter.Carry{
+	hold, err := inverter.CarryTime(inverter.Carry{
 		Efficiency: 90 * units.Percent,
 		Idle:       units.Some(weave.In[units.Power](in, "idle")),
 		Usable:     units.Some(weave.In[units.Energy](in, "usable")),
@@ -104,14 +104,14 @@ var nightExercise = weave.Exercise{
 	Question: "An air conditioner runs on {{running}} through an inverter with an efficiency of 90 % and an own use of 25 W. How long does a bank " +
 		"of {{usable}} carry it? Does a soft starter make that longer?",
 	Inputs: []weave.Input{
-		{Name: "running", Label: "power of the air conditioner", Default: "1400 W", Unit: "W", Low: "300 W", High: "3500 W"},
-		{Name: "usable", Label: "usable energy of the bank", Default: "4800 Wh", Unit: "Wh", Low: "100 Wh", High: "50000 Wh"},
+		{Name: "running", Label: "power of the air conditioner", Default: "1400 W", Unit: "W", Low: "1 W", High: "10000 W"},
+		{Name: "usable", Label: "usable energy of the bank", Default: "4800 Wh", Unit: "Wh", Low: "1 Wh", High: "100000 Wh"},
 	},
 	Solve: solveNight,
 }
 
 func solveNight(in *weave.Inputs) (weave.Answer, error) {
-	hold, err := inverter.HoldUp(inverter.Carry{
+	hold, err := inverter.CarryTime(inverter.Carry{
 		AC:         weave.In[units.Power](in, "running"),
 		Efficiency: 90 * units.Percent,
 		Idle:       units.Some(25 * units.Watt),
@@ -131,8 +131,8 @@ var serviceExercise = weave.Exercise{
 	Question: "On a service of {{service}} at 120 V hang an air conditioner of 1390 W with a power factor of 95 %, a water heater of 1440 W and a " +
 		"converter of {{converter}} with 70 %. Which of them are too much together for hours, that is above 80 % of the rating?",
 	Inputs: []weave.Input{
-		{Name: "service", Label: "rating of the service", Default: "30 A", Unit: "A", Low: "15 A", High: "50 A"},
-		{Name: "converter", Label: "power of the converter", Default: "800 W", Unit: "W", Low: "50 W", High: "1500 W"},
+		{Name: "service", Label: "rating of the service", Default: "30 A", Unit: "A", Low: "1 A", High: "400 A"},
+		{Name: "converter", Label: "power of the converter", Default: "800 W", Unit: "W", Low: "0 W", High: "10000 W"},
 	},
 	Solve: solveService,
 }
@@ -163,8 +163,8 @@ var refillExercise = weave.Exercise{
 	Question: "A charger of {{charge}} at 14.4 V, efficiency 88 % and power factor 98 %, is to put {{energy}} back. What does it take from the " +
 		"generator, and for how long at the least? Would a larger generator be faster?",
 	Inputs: []weave.Input{
-		{Name: "charge", Label: "current into the bank", Default: "60 A", Unit: "A", Low: "5 A", High: "200 A"},
-		{Name: "energy", Label: "energy to put back", Default: "3000 Wh", Unit: "Wh", Low: "100 Wh", High: "20000 Wh"},
+		{Name: "charge", Label: "current into the bank", Default: "60 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
+		{Name: "energy", Label: "energy to put back", Default: "3000 Wh", Unit: "Wh", Low: "1 Wh", High: "100000 Wh"},
 	},
 	Solve: solveRefill,
 }
@@ -194,9 +194,9 @@ var secondBondExercise = weave.Exercise{
 	Question: "A screw left in a panel joins neutral and ground a second time. {{current}} come back from the loads; the neutral between the two " +
 		"joints has {{neutral}}, ground wire and frame {{ground}}. How much flows in ground wire and frame?",
 	Inputs: []weave.Input{
-		{Name: "current", Label: "current that comes back", Default: "20 A", Unit: "A", Low: "0.1 A", High: "50 A"},
-		{Name: "neutral", Label: "resistance of the neutral", Default: "40 mΩ", Unit: "mΩ", Low: "1 mΩ", High: "1000 mΩ"},
-		{Name: "ground", Label: "resistance of ground wire and frame", Default: "60 mΩ", Unit: "mΩ", Low: "1 mΩ", High: "1000 mΩ"},
+		{Name: "current", Label: "current that comes back", Default: "20 A", Unit: "A", Low: "0.1 A", High: "400 A"},
+		{Name: "neutral", Label: "resistance of the neutral", Default: "40 mΩ", Unit: "mΩ", Low: "0.1 mΩ", High: "10000 mΩ"},
+		{Name: "ground", Label: "resistance of ground wire and frame", Default: "60 mΩ", Unit: "mΩ", Low: "0.1 mΩ", High: "10000 mΩ"},
 	},
 	Solve: solveSecondBond,
 }

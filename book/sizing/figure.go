@@ -65,8 +65,8 @@ func energyByHours() (figure.Chart, error) {
 		day  inverter.Day
 	}{{"large inverter", large}, {"small inverter", small}} {
 		line := figure.Line{Name: drawn.name}
-		for hours := 0.0; hours <= 24; hours++ {
-			drawn.day.On = units.Scale(units.Hour, units.Ratio(hours))
+		for hours := 1.0; hours <= 24; hours++ { // no load runs while it is off
+			drawn.day.On = units.Some(units.Scale(units.Hour, units.Ratio(hours)))
 			use, err := inverter.EnergyADay(drawn.day)
 			if err != nil {
 				return figure.Chart{}, err
@@ -83,12 +83,12 @@ func energyByHours() (figure.Chart, error) {
 // solvePictured names what the captions need.
 func solvePictured(*weave.Inputs) (weave.Answer, error) {
 	large, small := drawnDays()
-	most, err := inverter.EnergyADay(large) // not on at all: the loads alone
+	most, err := inverter.EnergyADay(large)
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	least, err := inverter.EnergyADay(small)
-	saved := units.Minus(least.Energy, most.Energy)
+	saved := units.Minus(least.Loads, most.Loads)
 	more := units.Minus(large.Idle.Or(0), small.Idle.Or(0))
 	return weave.Answer{Values: []weave.Value{
 		weave.Show("efficiency", drawnEfficiency, "%", 2),

@@ -13,14 +13,14 @@ var theLoop = weave.Worked{
 		"Efficiencies are {{efficiency}} and {{charger_efficiency}}. The bank has {{usable}} and carries {{ac}} through the inverter, which takes " +
 		"{{idle}} itself, and {{dc}} directly. How long does it last, with and without the converter?",
 	Inputs: []weave.Input{
-		{Name: "charge", Label: "most that the converter gives", Default: "45 A", Unit: "A", Low: "5 A", High: "120 A"},
-		{Name: "voltage", Label: "at a voltage of", Default: "13.6 V", Unit: "V", Low: "12 V", High: "60 V"},
+		{Name: "charge", Label: "most that the converter gives", Default: "45 A", Unit: "A", Low: "0.1 A", High: "1000 A"},
+		{Name: "voltage", Label: "at a voltage of", Default: "13.6 V", Unit: "V", Low: "5 V", High: "120 V"},
 		efficiencyInput,
-		{Name: "charger_efficiency", Label: "efficiency of the converter", Default: "85 %", Unit: "%", Low: "50 %", High: "100 %"},
-		{Name: "usable", Label: "usable energy of the bank", Default: "2400 Wh", Unit: "Wh", Low: "100 Wh", High: "50000 Wh"},
-		{Name: "ac", Label: "average of the loads on the inverter", Default: "40 W", Unit: "W", Low: "0 W", High: "3000 W"},
+		{Name: "charger_efficiency", Label: "efficiency of the converter", Default: "85 %", Unit: "%", Low: "5 %", High: "100 %"},
+		{Name: "usable", Label: "usable energy of the bank", Default: "2400 Wh", Unit: "Wh", Low: "1 Wh", High: "100000 Wh"},
+		{Name: "ac", Label: "average of the loads on the inverter", Default: "40 W", Unit: "W", Low: "0 W", High: "10000 W"},
 		idleInput,
-		{Name: "dc", Label: "average of the loads on the bank", Default: "35 W", Unit: "W", Low: "1 W", High: "1000 W"},
+		{Name: "dc", Label: "average of the loads on the bank", Default: "35 W", Unit: "W", Low: "1 W", High: "10000 W"},
 	},
 	Solve: solveLoop,
 }
@@ -52,13 +52,13 @@ func solveLoop(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	without, err := inverter.HoldUp(carry)
+	without, err := inverter.CarryTime(carry)
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	loop := loops[0] // the only way round: bank, panel, bank
 	carry.Loop = loop.Lost
-	with, err := inverter.HoldUp(carry)
+	with, err := inverter.CarryTime(carry)
 	if err != nil {
 		return weave.Answer{}, err
 	}
@@ -104,7 +104,10 @@ func solveBonds(in *weave.Inputs) (weave.Answer, error) {
 		weave.Text(in, "transfer"), weave.Text(in, "relay"),
 		weave.Text(in, "screw"))
 	active := weave.Text(in, "active")
-	sources := []string{"shore", "inverter", "generator"}
+	sources := []inverter.Source{
+		{Name: "shore", Earthed: true},
+		{Name: "inverter"}, {Name: "generator"},
+	}
 	counts, err := inverter.Bonding(sources, bonds)
 	if err != nil {
 		return weave.Answer{}, err
@@ -120,7 +123,7 @@ func solveBonds(in *weave.Inputs) (weave.Answer, error) {
 		},
 	}
 	for _, c := range counts {
-		if c.Source == active {
+		if c.Source.Name == active {
 			answer.Working = c.Working()
 			answer.Findings = c.Findings()
 		}

@@ -56,7 +56,7 @@ func printedBatterySide() ([]weave.Row, error) {
 		}
 	}
 	use, err := inverter.EnergyADay(inverter.Day{Energy: 3000 * units.WattHour, Efficiency: 85 * units.Percent,
-		Idle: units.Some(0 * units.Watt), On: 24 * units.Hour, Voltage: units.Some(24 * units.Volt)})
+		Idle: units.Some(0 * units.Watt), On: units.Some(24 * units.Hour), Voltage: units.Some(24 * units.Volt)})
 	return append(rows,
 		weave.Row{What: "3000 Wh a day, 85 %: energy", Ours: use.Energy, Printed: units.MustPrinted("3529", "Wh"), Source: masters},
 		weave.Row{What: "3000 Wh a day, 85 %, 24 V: charge", Ours: use.Charge.Or(0), Printed: units.MustPrinted("147", "Ah"), Source: masters},
@@ -138,7 +138,7 @@ func printedCurve() ([]weave.Row, error) {
 		{200 * units.Watt, units.Some(38.62 * units.Watt), "238.66", twice},
 		{1000 * units.Watt, units.Some(38.62 * units.Watt), "1053.8", twice},
 	} {
-		hold, err := inverter.HoldUp(inverter.Carry{AC: p.out, Efficiency: 95 * units.Percent, Idle: p.idle})
+		hold, err := inverter.CarryTime(inverter.Carry{AC: p.out, Efficiency: 95 * units.Percent, Idle: p.idle})
 		if err != nil {
 			return nil, err
 		}

@@ -89,13 +89,15 @@ Ampere-hours counted at the socket are not those of the battery.
 
 The other way round, a charger takes from its supply what it gives to the bank and what it loses, in volt-amperes again. If
 the bank itself is that supply, by way of the inverter, both losses are paid in a circle. And a second joint of neutral and
-ground divides the current of the loads between the neutral and everything made of metal.`)
+ground divides the current of the loads between the neutral and everything made of metal. Where two legs share a neutral and it
+opens, their loads are in series across both hots, and the smaller load has the greater share of the voltage.`)
 
 var sourceSymbols = weave.Formula{
 	Equations: []string{
 		"I_ac = V_bank * I_bank / (η_c * k_c * V)",
 		"P_lost = P_back / (η * η_c) - P_back",
 		"I_g = I * R_n / (R_n + R_g)",
+		"V_A = V_across * P_B / (P_A + P_B)",
 	},
 	Where: []weave.Symbol{
 		{Name: "I_ac", Unit: "A", What: "current that a charger takes from its supply"},
@@ -111,6 +113,10 @@ var sourceSymbols = weave.Formula{
 		{Name: "I", Unit: "A", What: "current that comes back from the loads"},
 		{Name: "R_n", Unit: "Ω", What: "resistance of the neutral between two bonds"},
 		{Name: "R_g", Unit: "Ω", What: "resistance of ground wire and frame between them"},
+		{Name: "V_A", Unit: "V", What: "voltage on the heaters of one leg with the neutral open"},
+		{Name: "V_across", Unit: "V", What: "voltage between the two hots"},
+		{Name: "P_B", Unit: "W", What: "heaters on the other leg, at the nominal voltage"},
+		{Name: "P_A", Unit: "W", What: "heaters on that leg, at the nominal voltage"},
 	},
 }
 

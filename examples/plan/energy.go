@@ -77,7 +77,7 @@ func (m *maker) carried(s share, loop units.Power) (units.Power, bool) {
 			carry.Idle = m.rig.Inverter.Idle
 		}
 	}
-	hold, err := inverter.HoldUp(carry)
+	hold, err := inverter.CarryTime(carry)
 	if !m.ok("inverter", err) {
 		return 0, false
 	}
@@ -91,12 +91,11 @@ func (m *maker) use() {
 	u := &m.plan.Use
 	u.Direct = all.direct.For(day)
 	if inv := m.rig.Inverter; inv != nil {
-		on := day
-		if all.inverted == 0 {
-			on = 0 * units.Hour
+		asked := inverter.Day{Energy: all.inverted.For(day), Efficiency: inv.Efficiency, Idle: inv.Idle, Voltage: units.Some(m.assembly.Voltage)}
+		if all.inverted == 0 { // nothing keeps it on
+			asked.On = units.Some(0 * units.Hour)
 		}
-		used, err := inverter.EnergyADay(inverter.Day{Energy: all.inverted.For(day), Efficiency: inv.Efficiency, Idle: inv.Idle, On: on,
-			Voltage: units.Some(m.assembly.Voltage)})
+		used, err := inverter.EnergyADay(asked)
 		if !m.ok("inverter", err) {
 			return
 		}

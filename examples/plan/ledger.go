@@ -86,7 +86,10 @@ func (m *maker) loadCurrent(name string) units.Current {
 // demandOf returns what a load looks like to the source that feeds it. It is
 // the one place where a row of the ledger becomes a demand.
 func demandOf(line loads.Line, lockedRotor units.Opt[units.Current]) inverter.Demand {
-	d := inverter.Demand{Name: line.Name, Power: line.Power}
+	d := inverter.Demand{Name: line.Name, Power: line.Power, Kind: inverter.SteadyLoad}
+	if line.Kind == loads.Motor {
+		d.Kind = inverter.MotorLoad
+	}
 	if !line.PowerFactorAssumed {
 		d.Apparent = units.Some(line.Apparent)
 	}

@@ -47,7 +47,7 @@ func Make(r Rig) (Plan, error) {
 	if len(m.problems) > 0 {
 		return Plan{}, &DescriptionError{Problems: m.problems}
 	}
-	for _, step := range []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.limits, m.sets, m.circuits, m.said} {
+	for _, step := range []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.hazards, m.limits, m.sets, m.circuits, m.said} {
 		step()
 	}
 	if len(m.problems) > 0 {

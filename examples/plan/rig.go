@@ -2,6 +2,7 @@ package plan
 
 import (
 	"example.com/drawbar/battery"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/wire"
@@ -104,6 +105,10 @@ type Inverter struct {
 	Idle       units.Opt[units.Power]         `json:"idle,omitzero"`       // 0 W is data; left out is unknown
 	CutOff     units.Voltage                  `json:"cut_off"`             // lowest voltage at which it runs
 	PassRelay  units.Opt[units.Current]       `json:"pass_relay,omitzero"` // rating of its transfer relay
+	// Transfer is what keeps it and the main panel from feeding a bus behind it
+	// at once: "transfer switch", "interlock", "none". Left out: a transfer
+	// switch if pass_relay is given, else not stated.
+	Transfer inverter.GuardKind `json:"transfer,omitzero"`
 }
 
 // A Converter charges the bank from alternating current.
@@ -182,10 +187,17 @@ type Tow struct {
 	Hours      units.Elapsed `json:"hours"`         // of a travel day
 }
 
-// A Generator feeds the main panel through the shore inlet.
+// A Generator feeds the main panel.
 type Generator struct {
 	Continuous units.Power                    `json:"continuous"`     // for hours
 	Surge      units.Opt[units.ApparentPower] `json:"surge,omitzero"` // for a moment
+	// Transfer is what keeps it and the shore service from feeding the main
+	// panel at once: "one inlet" that both use, "transfer switch",
+	// "interlock", "none". Not stated if left out.
+	Transfer inverter.GuardKind `json:"transfer,omitzero"`
+	// Site is where it runs: "open air", "compartment", "near an opening",
+	// "under a roof", "inside". Not stated if left out.
+	Site inverter.Site `json:"site,omitzero"`
 }
 
 // A Bond is a place where neutral and ground are joined, and the sources with

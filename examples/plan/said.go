@@ -17,10 +17,6 @@ func (m *maker) said() {
 	m.pedestal()
 	m.adapter()
 	m.plan.Cautions = append(m.plan.Cautions, working.DeferToCode)
-	if m.rig.Generator != nil {
-		m.plan.Cautions = append(m.plan.Cautions, "A generator makes carbon monoxide, which kills without warning: run it outside, "+
-			"away from every opening, and keep a carbon monoxide alarm that works.")
-	}
 	if m.rig.Roof != nil {
 		m.plan.Cautions = append(m.plan.Cautions, "Panels in daylight cannot be switched off. Cover them before you open a connection.")
 	}

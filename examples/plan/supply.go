@@ -60,7 +60,7 @@ func (m *maker) headroom() {
 	m.sheet(h.Working())
 	m.find("inverter", h.Findings()...)
 	m.plan.Inverter.Largest, m.plan.Inverter.PowerLeft = largest.Name, h.PowerLeft
-	m.plan.Inverter.ApparentLeft, _ = h.ApparentLeft.Get()
+	m.plan.Inverter.ApparentLeft = h.ApparentLeft
 }
 
 // charger works out the converter, and how long it needs for what the sun
@@ -100,7 +100,7 @@ func (m *maker) sources() {
 	if g := r.Generator; g != nil {
 		surge, _ := g.Surge.Get()
 		*list = append(*list, SourceLine{Name: "generator", Power: g.Continuous, Continuous: g.Continuous, Surge: surge,
-			Note: "through the shore inlet"})
+			Note: reachNote(g.Transfer)})
 	}
 	if t := r.Tow; t != nil {
 		p := t.Current.At(t.Voltage)
@@ -159,17 +159,17 @@ func (m *maker) loops() {
 
 // bonds counts the neutral-ground bonds with each source.
 func (m *maker) bonds() {
-	var sources []string
+	var sources []inverter.Source
 	if m.rig.Shore != nil {
-		sources = append(sources, "shore")
+		sources = append(sources, inverter.Source{Name: "shore", Earthed: true})
 	}
 	if m.rig.Generator != nil {
-		sources = append(sources, "generator")
+		sources = append(sources, inverter.Source{Name: "generator"})
 	}
 	if m.rig.Inverter != nil {
-		sources = append(sources, "inverter")
+		sources = append(sources, inverter.Source{Name: "inverter"})
 	}
-	if len(sources) == 0 {
+	if len(sources) == 0 || !m.bondsDescribed() {
 		return
 	}
 	var bonds []inverter.Bond
@@ -183,7 +183,7 @@ func (m *maker) bonds() {
 	for _, c := range counts {
 		m.sheet(c.Working())
 		if c.Bonds != 1 {
-			m.find(c.Source, c.Findings()...)
+			m.find(c.Source.Name, c.Findings()...)
 		}
 	}
 }
