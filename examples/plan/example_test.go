@@ -62,7 +62,7 @@ func ExampleMake() {
 	for _, f := range p.Findings {
 		var finding plan.Finding = f
 		if finding.Severity == working.Danger {
-			fmt.Println(finding.Where, finding.Rule, finding.Numbers[:2])
+			fmt.Println(finding.Part, finding.Rule, finding.Numbers[:2])
 		}
 	}
 	// Output:
