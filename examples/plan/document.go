@@ -15,8 +15,9 @@ type document struct {
 	sections []section
 }
 
-// A section has any of its parts, which come in this order.
+// A section has a title and any of the rest, in this order.
 type section struct {
+	parts []string // with the sheets of the numbers in its title and text
 	title string
 	text  []string // paragraphs
 	head  []string // of a table

@@ -58,7 +58,7 @@ func (m *maker) shorterStrings(fit solar.Fit) (mend string, ok bool) {
 		m.sheetOn("roof", "mended", other.Working())
 		strings := "the panels into " + strconv.Itoa(h.Array.Parallel) + " strings of " + strconv.Itoa(series) + ", in parallel"
 		if series == 1 {
-			strings = "all " + strconv.Itoa(panels) + " panels in parallel"
+			strings = "the " + strconv.Itoa(panels) + " panels in parallel"
 		}
 		text := "Put " + strings + ": " + in(other.Cold.Voltage, "V", 3) + " on the coldest morning, " +
 			in(other.Currents.ShortCircuit, "A", 4) + " in short circuit, for which the conductors from the roof need " +

@@ -34,7 +34,7 @@ func (p Plan) ledgerSections() []section {
 
 func (p Plan) bankSection() section {
 	u, b := p.Use, p.Bank
-	s := section{title: "Bank: " + b.Name}
+	s := section{parts: []string{"bank"}, title: "Bank: " + b.Name}
 	add := func(part, name, text string) { s.rows = append(s.rows, row{[]string{part}, []string{name, text}}) }
 	add("use", "direct-current loads", in(u.Direct, "Wh", 4)+" a day")
 	if p.Inverter != nil {
@@ -71,7 +71,7 @@ func (p Plan) roofSection() section {
 }
 
 func (p Plan) sourceSection() section {
-	s := section{title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "and"}}
+	s := section{parts: []string{"inverter"}, title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "and"}}
 	for _, l := range p.Sources {
 		surge := "-"
 		if x, ok := l.Surge.Get(); ok {
