@@ -25,9 +25,9 @@ var demo []byte
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
-const usage = `Rig prints the power plan of a rig: what the loads use in a day, what each source
-can carry, how long the bank lasts, what the sun brings, each circuit with its
-drop and its fuse, and what needs attention, worst first, with a way to mend it.
+const usage = `Rig prints the power plan of a rig: what the loads use in a day, what each
+source can carry, how long the bank lasts, what the sun brings, each circuit with
+its drop and its fuse, and what needs attention, worst first, and how to mend it.
 
     go run ./examples/rig                      the demo rig, which is invented
     go run ./examples/rig -demo > mine.json    its description, to change into yours
