@@ -197,24 +197,20 @@ func (m *maker) sun() {
 		m.fail("roof.series", units.Significant(float64(r.Series), 6), "whole strings: panels a multiple of series")
 		return
 	}
-	var list []solar.Loss
-	for _, l := range r.Losses {
-		list = append(list, solar.Loss{Name: l.Name, Fraction: l.Lost})
+	fit, err := solar.FitController(solar.Hookup{
+		Rules: solar.NEC2017, Array: m.array(), StringFuse: r.StringFuse, Coldest: r.Coldest, Bank: m.assembly.Voltage,
+		Controller: solar.Controller{Kind: m.kind(), InputVoltage: r.Controller.InputLimit, Output: units.Some(r.Controller.OutputLimit)},
+	})
+	if !m.ok("roof", err) {
+		return
 	}
-	losses, err := solar.NewLosses(list...)
+	losses, err := m.losses(fit)
 	if !m.ok("roof", err) {
 		return
 	}
 	harvest, err := solar.DailyHarvest(solar.Roof{Peak: units.Scale(r.Power, units.Ratio(r.Panels)), Irradiation: r.Sun.Irradiation, Losses: losses,
 		PowerCoefficient: r.PowerCoefficient, Cells: r.Cells})
 	if !m.ok("roof.sun", err) {
-		return
-	}
-	fit, err := solar.FitController(solar.Hookup{
-		Rules: solar.NEC2017, Array: m.array(), StringFuse: r.StringFuse, Coldest: r.Coldest, Bank: m.assembly.Voltage,
-		Controller: solar.Controller{Kind: kindOf(r.Controller), InputVoltage: r.Controller.InputLimit, Output: units.Some(r.Controller.OutputLimit)},
-	})
-	if !m.ok("roof", err) {
 		return
 	}
 	m.sheet("roof", harvest.Working())

@@ -101,10 +101,10 @@ type SunLine struct {
 
 // A ControllerLine is the controller between roof and bank, as stated.
 type ControllerLine struct {
-	Kind        string        `json:"kind"`                  // "MPPT" or "PWM"
-	InputLimit  units.Voltage `json:"input_limit" unit:"V"`  // that its input withstands
-	OutputLimit units.Current `json:"output_limit" unit:"A"` // into the bank
-	Offered     units.Current `json:"offered" unit:"A"`      // by the panels in full sun, if nothing limited it
+	Kind        solar.ControllerKind `json:"kind"`                  // "MPPT" or "PWM"
+	InputLimit  units.Voltage        `json:"input_limit" unit:"V"`  // that its input withstands
+	OutputLimit units.Current        `json:"output_limit" unit:"A"` // into the bank
+	Offered     units.Current        `json:"offered" unit:"A"`      // by the panels in full sun, if nothing limited it
 }
 
 // A SourceLine is what a source can carry.
@@ -213,7 +213,3 @@ type Source struct {
 
 // String returns the source in one line, as [working.Source.String] does.
 func (s Source) String() string { return working.Source(s).String() }
-
-// kindOf is the kind of controller that a description means: all are MPPT, as
-// long as it cannot say otherwise.
-func kindOf(Controller) solar.ControllerKind { return solar.MPPT }

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -8,7 +9,9 @@ import (
 	"example.com/drawbar/battery"
 	"example.com/drawbar/examples/plan"
 	"example.com/drawbar/loads"
+	"example.com/drawbar/solar"
 	"example.com/drawbar/units"
+	"example.com/drawbar/units/unitstest"
 	"example.com/drawbar/wire"
 )
 
@@ -346,5 +349,35 @@ func TestFlooded(t *testing.T) {
 	})
 	if _, ok := found(p, "bank", "hydrogen"); !ok {
 		t.Error("hydrogen is not said")
+	}
+}
+
+// TestControllerKind: a PWM controller brings less, by hand 6.12 A x 12.8 V of
+// 440 W for one string of two; and a kind that nobody stated is said.
+func TestControllerKind(t *testing.T) {
+	base := planOf(t, func(*plan.Rig) {})
+	if _, ok := found(base, "roof", "controller-kind-not-stated"); ok {
+		t.Error("stated, and said not to be")
+	}
+	open := planOf(t, func(r *plan.Rig) { r.Roof.Controller.Kind = 0 })
+	if _, ok := found(open, "roof", "controller-kind-not-stated"); !ok || open.Sun.Harvest != base.Sun.Harvest {
+		t.Errorf("not stated: said %v, harvest %v", ok, open.Sun.Harvest)
+	}
+	pwm := planOf(t, func(r *plan.Rig) { r.Roof.Controller.Kind = solar.PWM })
+	if got, want := units.RatioOf(pwm.Sun.Harvest, base.Sun.Harvest), units.Ratio(6.12*12.8/440); units.Compare(got, want) != 0 {
+		t.Errorf("a PWM controller leaves %v of the harvest, want %v", got, want)
+	}
+	if !strings.Contains(pwm.Text(), "PWM controller") {
+		t.Error("the kind is not in the text")
+	}
+	data, err := os.ReadFile("../rig/demo.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := plan.Read([]byte(strings.Replace(string(data), `"MPPT"`, `"mppt"`, 1))); err == nil || !strings.Contains(err.Error(), `roof.controller.kind = "mppt"`) {
+		t.Errorf("a kind that there is not: %v", err)
+	}
+	for _, s := range pwm.Working() {
+		unitstest.CheckSheet(t, s.Sheet)
 	}
 }

@@ -15,7 +15,7 @@ func (m *maker) roofLine(harvest solar.Harvest, fit solar.Fit) *SunLine {
 		Harvest: harvest.Energy, Panels: r.Panels, Series: r.Series, Strings: m.strings(), Peak: fit.Peak,
 		Coldest: r.Coldest.String(), ColdOpen: fit.Cold.Voltage, Standard: fit.Cold.Standard,
 		Short: fit.Currents.ShortCircuit, Required: fit.Currents.Required,
-		Controller: ControllerLine{Kind: fit.Hookup.Controller.Kind.String(), InputLimit: r.Controller.InputLimit,
+		Controller: ControllerLine{Kind: fit.Hookup.Controller.Kind, InputLimit: r.Controller.InputLimit,
 			OutputLimit: r.Controller.OutputLimit, Offered: fit.Offered},
 	}
 	if used := m.plan.Use.Energy; used > 0 {
@@ -27,6 +27,40 @@ func (m *maker) roofLine(harvest solar.Harvest, fit solar.Fit) *SunLine {
 		m.sheet("roof", s)
 	}
 	return line
+}
+
+// kind returns the kind of the controller, and says so if nobody did.
+func (m *maker) kind() solar.ControllerKind {
+	c := m.rig.Roof.Controller
+	if c.Kind != 0 {
+		return c.Kind
+	}
+	m.find("roof", working.Finding{
+		Severity: working.Note, Rule: "controller-kind-not-stated", Source: physics("a switching controller ties the panels to the bank"),
+		Numbers: []working.Number{{Name: "output limit", Value: c.OutputLimit}},
+		Message: "Whether the controller converts (MPPT) or switches (PWM) is not stated. It is taken for MPPT; a PWM controller brings less.",
+		Fix:     "Look on its label, and give kind.",
+	})
+	return solar.MPPT
+}
+
+// losses returns the losses of the description and, with a PWM controller,
+// what the panels lose by working at the voltage of the bank.
+func (m *maker) losses(fit solar.Fit) (solar.Losses, error) {
+	var list []solar.Loss
+	for _, l := range m.rig.Roof.Losses {
+		list = append(list, solar.Loss{Name: l.Name, Fraction: l.Lost})
+	}
+	if fit.Hookup.Controller.Kind == solar.PWM && units.Exceeds(fit.Peak, fit.Power) {
+		lost := units.One - units.RatioOf(fit.Power, fit.Peak)
+		list = append(list, solar.Loss{Name: "panels tied to the bank by the PWM controller", Fraction: lost})
+		s := working.NewSheet("What is lost with the panels tied to the bank")
+		s.Given("P_bank", fit.Power, "W", "into the bank in full sun")
+		s.Given("P", fit.Peak, "W", "nameplate power of the array")
+		s.Formula("x", lost, "%", "lost", "100 * (1 - P_bank / P)")
+		m.sheet("roof", s)
+	}
+	return solar.NewLosses(list...)
 }
 
 // fewerInSeries puts into the finding about a string above its controller what

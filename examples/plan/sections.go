@@ -66,7 +66,7 @@ func (p Plan) roofSection() section {
 	add("open circuit, 25 °C", in(sun.Standard, "V", 4))
 	add("short circuit", in(sun.Short, "A", 3)+"; conductors from the roof must carry "+in(sun.Required, "A", 3))
 	add("into the bank", in(sun.Controller.Offered, "A", 3)+" offered in full sun, against "+in(sun.Controller.OutputLimit, "A", 3)+
-		" of the "+sun.Controller.Kind+" controller")
+		" of the "+sun.Controller.Kind.String()+" controller")
 	return s
 }
 

@@ -25,30 +25,8 @@ var demo []byte
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
-const usage = `Rig prints the power plan of a rig: what the loads use in a day, what each
-source can carry, how long the bank lasts, what the sun brings, each circuit with
-its drop and its fuse, and what needs attention, worst first, and how to mend it.
-
-    go run ./examples/rig                      the demo rig, which is invented
-    go run ./examples/rig -demo > mine.json    its description, to change into yours
-    go run ./examples/rig -rig mine.json       the plan of yours
-
-Flags:
-    -rig FILE        the description to plan for; the demo if left out
-    -demo            print the demo's description, and no plan
-    -working         also print the calculation and the source behind each number
-    -format FORMAT   text (the default, at most 80 columns), markdown, or json,
-                     whose shape "go doc example.com/drawbar/examples/plan" states
-    -h               print this
-
-A description is JSON. Quantities are text with a unit, "12.8 V"; what may be
-left out, and what that means, "go doc example.com/drawbar/examples/plan.Rig"
-says, and so on for its parts. Every mistake is named with its path, its value
-and what is allowed.
-
-Exit status: 0 the plan was printed, whatever it found; 1 a mistake in the
-description, or a file that cannot be read or written; 2 a wrong flag.
-`
+//go:embed usage.txt
+var usage string
 
 // run is the program; it returns the exit status.
 func run(args []string, stdout, stderr io.Writer) int {
