@@ -13,29 +13,35 @@ import (
 // isAboutDrop reports whether a rule is one of those that ask whether enough
 // voltage reaches the end of a circuit. One larger conductor mends all of
 // them, so that a reader gets them together.
-func isAboutDrop(rule string) bool {
-	return slices.Contains([]string{"drop-above-allowed", "path-drop-above-allowed", "below-cut-out"}, rule)
+func isAboutDrop(rule string) bool { return slices.Contains(chain(), rule) }
+
+// chain returns those rules in the order in which one follows from another.
+func chain() []string {
+	return []string{"drop-above-allowed", "path-drop-above-allowed", "below-cut-out"}
 }
 
 // dropItem tells all that is found of the drop of one circuit.
 func (p Plan) dropItem(part string) item {
-	var first Finding
-	var rules, numbers []string
-	for _, f := range p.Findings {
-		if f.Part != part || !isAboutDrop(f.Rule) {
-			continue
+	var found []Finding
+	for _, rule := range chain() {
+		for _, f := range p.Findings {
+			if f.Part == part && f.Rule == rule {
+				found = append(found, f)
+			}
 		}
-		if first.Rule == "" {
-			first = f
-		}
-		numbers = append(numbers, f.Message+" Numbers: "+joined(f.Numbers)+".")
+	}
+	if len(found) == 1 {
+		return found[0].item()
+	}
+	i := item{parts: []string{part}, mark: found[0].mark(), text: "Too little voltage reaches the end."}
+	var rules []string
+	for _, f := range found {
+		i.more = append(i.more, f.Message+" Numbers: "+joined(f.Numbers)+".")
 		rules = append(rules, "Rule: "+f.Rule+"; "+f.Source.String()+".")
 	}
-	if len(rules) == 1 {
-		return first.item()
-	}
-	return item{parts: []string{part}, mark: first.mark(), text: "Too little voltage reaches the end.",
-		more: append(append(numbers, "Mend: "+first.Mend), rules...)}
+	i.more = append(i.more, "Mend: "+found[0].Mend)
+	i.more = append(i.more, rules...)
+	return i
 }
 
 // An end is what a circuit has to bring to its loads.

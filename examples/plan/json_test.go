@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"encoding/json"
+	"errors"
 	"os"
 	"regexp"
 	"slices"
@@ -121,6 +122,28 @@ func TestJSONShape(t *testing.T) {
 		if word := m[1]; !names[word] && !slices.Contains([]string{"note", "caution", "danger"}, word) {
 			t.Errorf("doc.go has %q, and no plan of this test has it", word)
 		}
+	}
+}
+
+// TestJSONRefuses: a plan that somebody filled with what is not defined has no
+// JSON.
+func TestJSONRefuses(t *testing.T) {
+	p := planOf(t, func(*plan.Rig) {})
+	p.Findings[0].Severity = 9
+	if data, err := p.JSON(); !errors.Is(err, units.ErrRange) || data != nil {
+		t.Errorf("%d bytes, %v", len(data), err)
+	}
+	p = planOf(t, func(*plan.Rig) {})
+	p.Sun.Controller.Kind = 9
+	if _, err := p.JSONWithWorking(); !errors.Is(err, units.ErrRange) {
+		t.Errorf("%v", err)
+	}
+	if _, err := json.Marshal(p); err == nil {
+		t.Error("no error from inside of something else")
+	}
+	// The zero plan is one with nothing in it.
+	if data, err := (plan.Plan{}).JSON(); err != nil || !strings.Contains(string(data), `"loads": []`) || strings.Contains(string(data), "null") {
+		t.Errorf("%s, %v", data, err)
 	}
 }
 

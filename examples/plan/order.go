@@ -33,9 +33,9 @@ func rankOf(f Finding) int {
 			"string-above-controller", "relay-below-device", "pass-through-device-not-stated", "run-cannot-carry", "cord-behind-larger-device"},
 		damages: {"charge-above-limit", "charge-above-limit-one-out", "lithium-too-cold-to-charge", "lithium-cold",
 			"lithium-temperature-unknown", "too-hot-to-charge", "input-current-above-limit"},
-		stops: {"must-not-stop-and-dead", "silent-failover", "below-cut-out", "below-cut-off", "discharge-above-limit",
-			"discharge-above-limit-one-out", "bank-feeds-its-own-charger", "device-below-load", "drop-above-allowed",
-			"path-drop-above-allowed", "sun-below-use"},
+		stops: {"must-not-stop-and-dead", "below-cut-off", "drop-above-allowed", "path-drop-above-allowed", "below-cut-out",
+			"bank-feeds-its-own-charger", "discharge-above-limit", "discharge-above-limit-one-out", "silent-failover",
+			"device-below-load", "sun-below-use"},
 	} {
 		if i := slices.Index(rules, f.Rule); i >= 0 {
 			return c*perConsequence + i

@@ -12,6 +12,7 @@ import (
 	"example.com/drawbar/solar"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/unitstest"
+	"example.com/drawbar/units/working"
 	"example.com/drawbar/wire"
 )
 
@@ -379,5 +380,89 @@ func TestControllerKind(t *testing.T) {
 	}
 	for _, s := range pwm.Working() {
 		unitstest.CheckSheet(t, s.Sheet)
+	}
+}
+
+// TestFeederOfABus: the current of a circuit that feeds a whole bus has working,
+// of volt-amperes where the bus has alternating current.
+func TestFeederOfABus(t *testing.T) {
+	p := planOf(t, func(r *plan.Rig) {
+		r.Circuits[9].From, r.Circuits[9].To, r.Circuits[9].Loads = "inlet", "main", nil
+		r.Circuits[9].Device.At = "inlet"
+	})
+	if got, want := p.Circuits[9].Current, p.Buses[2].Current; got != want {
+		t.Errorf("the feeder carries %v, its bus %v", got, want)
+	}
+	for _, s := range p.Working() {
+		if s.Sheet.Title() == "C10: Greatest current in use" {
+			unitstest.CheckSheet(t, s.Sheet)
+			if first := s.Sheet.Steps()[0]; first.Unit != "VA" || first.Value < 4400 {
+				t.Errorf("begins with %v %s", first.Value, first.Unit)
+			}
+			return
+		}
+	}
+	t.Error("no working for the current of the feeder")
+}
+
+// TestNothingFound: a plan with nothing to mend says where else to look.
+func TestNothingFound(t *testing.T) {
+	p := planOf(t, func(*plan.Rig) {})
+	p.Findings = slices.DeleteFunc(p.Findings, func(f plan.Finding) bool { return f.Severity > working.Note })
+	if !strings.Contains(flat(p), "Nothing was found by the checks of this plan. What they did not look at is below") {
+		t.Error("nothing is said where nothing is found")
+	}
+}
+
+// TestLongRun: the search for a mend goes on until a size is enough.
+func TestLongRun(t *testing.T) {
+	p := planOf(t, func(r *plan.Rig) {
+		r.Circuits[2].Length = 150 * units.Foot
+		r.Circuits[2].Size = wire.AWG(12)
+	})
+	for _, f := range p.Findings {
+		if f.Part == "C3" && f.Rule == "drop-above-allowed" {
+			// 3 % of 12 V at 5 A over 300 ft is 0.24 ohm/kft: NEC Chapter 9
+			// Table 8 has 0.245 for 3 AWG and 0.194 for 2 AWG.
+			if !strings.HasPrefix(f.Mend, "Use 2 AWG or larger") {
+				t.Error(f.Mend)
+			}
+			return
+		}
+	}
+	t.Error("150 ft of 12 AWG are not found")
+}
+
+// TestQuantities: numbers of findings are in the units of the tables.
+func TestQuantities(t *testing.T) {
+	for _, c := range []struct {
+		v      units.Value
+		unit   string
+		digits int
+		want   string
+	}{
+		// The unit that the plan has for its kind.
+		{3.109 * units.KilowattHour, "", 4, "3109 Wh"}, {7.56 * units.KilovoltAmpere, "", 4, "7560 VA"}, {1.5 * units.Kilowatt, "", 4, "1500 W"},
+		{0.5 * units.Ampere, "", 4, "0.5 A"}, {1 * units.Day, "", 4, "24 h"}, {0 * units.Hour, "", 4, "0 h"},
+		// The unit that suits the size.
+		{2 * units.Second, "", 4, "2 s"}, {4 * units.Milliohm, "", 4, "4 mΩ"}, {units.Celsius(-22), "", 4, "-22 °C"}, {13.284 * units.Percent, "", 3, "13.3 %"},
+		// The unit that is asked for.
+		{14 * units.Day, "d", 2, "14 d"}, {units.Ratio(3), "1", 4, "3"}, {41.8 * units.Degree, "°", 4, "41.8°"},
+		// A unit that it does not have.
+		{12 * units.Volt, "A", 4, "12 V"},
+	} {
+		if got := plan.Quantity(c.v, c.unit, c.digits); got != c.want {
+			t.Errorf("%v in %q: %q, want %q", c.v, c.unit, got, c.want)
+		}
+	}
+}
+
+// TestColumns: what a terminal shows of a text is neither its bytes nor its
+// characters.
+func TestColumns(t *testing.T) {
+	for text, want := range map[string]int{"": 0, "12 V": 4, "°C": 2, "冷蔵庫": 6, "e\u0301te\u0301": 3, "a\u200db": 2, "\U0001f50b": 2} {
+		if got := plan.Width(text); got != want {
+			t.Errorf("%q takes %d columns, want %d", text, got, want)
+		}
 	}
 }
