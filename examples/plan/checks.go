@@ -33,6 +33,9 @@ func (l *CircuitLine) protectedBy(p wire.Protection) {
 	x := p.Circuit.Installation
 	l.Limit, l.Rules, l.Governs, l.Device.Least = p.Limit, x.Rules.String(), p.Capacity.Governs, p.Needed
 	l.Insulation, l.Ambient, l.Bundled = x.Insulation, x.Ambient, x.Conductors
+	if p.Circuit.Fault.IsSet() {
+		l.Fault = units.Some(p.AtDevice.Current)
+	}
 	if x.Terminals != 0 {
 		l.Terminals = x.Terminals.String()
 	}
@@ -81,8 +84,13 @@ func (m *maker) checksOf(c Circuit, line CircuitLine, found []working.Finding) [
 	if breaks, ok := d.Interrupting.Get(); ok {
 		breaking.Found = in(breaks, "A", 4)
 	}
+	if fault, ok := line.Fault.Get(); ok {
+		breaking.Limit = in(fault, "A", 4)
+	}
 	if distance, ok := d.Distance.Get(); ok {
 		place.Found = in(distance, "m", 4)
+	} else if place.Verdict == working.Agree {
+		place.Verdict = working.NotStated // a rule set that asks for no distance
 	}
 	return append(checks, device, breaking, place)
 }

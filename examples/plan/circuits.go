@@ -193,33 +193,23 @@ func (m *maker) pathFinding(c Circuit, line, feeder CircuitLine) []working.Findi
 // atLoad works out what reaches the loads at the end, which keep their power,
 // and whether one cuts out.
 func (m *maker) atLoad(path string, c Circuit, drop wire.Drop, feeder CircuitLine, line *CircuitLine) []working.Finding {
-	bus, _ := m.bus(c.Bus)
-	if bus.Kind != loads.Direct || len(c.Loads) == 0 {
+	e := m.endOf(c, drop.Run, feeder)
+	if e.power == 0 {
 		return nil
 	}
-	nominal := m.assembly.Voltage - feeder.Drop
-	var power units.Power
-	cutOut, who := units.Voltage(0), ""
-	for _, name := range c.Loads {
-		power += m.loadCurrent(name).At(bus.Voltage)
-		if at, ok := m.load(name).CutOut.Get(); ok && at > cutOut {
-			cutOut, who = at, name
-		}
-	}
-	sag, err := battery.UnderLoad(battery.Circuit{OpenCircuit: nominal, Internal: drop.Resistance,
-		Draw: battery.Draw{Power: units.Some(power)}})
+	sag, err := battery.UnderLoad(m.supplied(e, drop.Resistance))
 	if !m.ok(path, err) {
 		return nil
 	}
 	m.sheet(c.Name, sag.Working())
 	line.AtLoad = sag.Voltage
-	if who == "" || !units.Exceeds(cutOut, sag.Voltage) {
+	if e.who == "" || !units.Exceeds(e.cutOut, sag.Voltage) {
 		return nil
 	}
 	return []working.Finding{{
 		Severity: working.Caution, Rule: "below-cut-out", Source: physics("Ohm's law with a load of constant power"),
-		Message: "What reaches \"" + who + "\" is below the voltage at which it cuts out, though the bank is at its nominal voltage.",
-		Numbers: []working.Number{{Name: "at the load", Value: sag.Voltage}, {Name: "cut-out", Value: cutOut}, {Name: "bank", Value: m.assembly.Voltage}, {Name: "current", Value: sag.Current}},
+		Message: "What reaches \"" + e.who + "\" is below the voltage at which it cuts out, though the bank is at its nominal voltage.",
+		Numbers: []working.Number{{Name: "at the load", Value: sag.Voltage}, {Name: "cut-out", Value: e.cutOut}, {Name: "bank", Value: m.assembly.Voltage}, {Name: "current", Value: sag.Current}},
 		Fix:     "Use a larger size.",
 	}}
 }

@@ -48,10 +48,10 @@
 //	"sets"            "on" a source, "rule" "loads" "numbers"
 //	"circuits"        "name" "route" "size" "current" A, "drop" V, "fraction" "path" %,
 //	                  "at_load"? V, "device": "stated" "needed" "rating"? A, "at"?
-//	                  "distance"? m, "interrupting"? "least" A; "limit" A, "rules"
-//	                  "table" a source, "governs" "insulation" "terminals"? "ambient"?
-//	                  °C, "bundled" a count, "worst" a severity; "checks": "name"
-//	                  "found"? "limit"? "verdict"
+//	                  "distance"? m, "interrupting"? "least" A; "limit" "fault"? A,
+//	                  "rules" "table" a source, "governs" "insulation" "terminals"?
+//	                  "ambient"? °C, "bundled" a count, "worst" a severity;
+//	                  "checks": "name" "found"? "limit"? "verdict"
 //	"findings"        "part" "route"? "severity" "rule" "message" "numbers" "mend"
 //	                  "source"
 //	"cautions"        sentences

@@ -51,6 +51,7 @@ type end struct {
 	feeder  CircuitLine   // before it, or the zero line
 	power   units.Power   // of the loads that keep theirs; 0 if none is named
 	cutOut  units.Voltage // below which the first of them stops; 0 if none says
+	who     string        // that one
 }
 
 // brought is what a size brings there.
@@ -69,9 +70,17 @@ func (m *maker) endOf(c Circuit, run wire.Run, feeder CircuitLine) end {
 	}
 	for _, name := range c.Loads {
 		e.power += m.loadCurrent(name).At(bus.Voltage)
-		e.cutOut = max(e.cutOut, m.load(name).CutOut.Or(0))
+		if at, ok := m.load(name).CutOut.Get(); ok && at > e.cutOut {
+			e.cutOut, e.who = at, name
+		}
 	}
 	return e
+}
+
+// supplied is the loads at an end behind the resistance of their circuit, fed
+// from the nominal voltage of the bank less what the feeders usually lose.
+func (m *maker) supplied(e end, r units.Resistance) battery.Circuit {
+	return battery.Circuit{OpenCircuit: m.assembly.Voltage - e.feeder.Drop, Internal: r, Draw: battery.Draw{Power: units.Some(e.power)}}
 }
 
 // with works out what a size brings; not ok if a calculator refuses it, as it
@@ -86,8 +95,7 @@ func (m *maker) with(e end, size wire.Size) (b brought, ok bool) {
 	if e.power == 0 {
 		return b, true
 	}
-	b.sag, err = battery.UnderLoad(battery.Circuit{OpenCircuit: m.assembly.Voltage - e.feeder.Drop, Internal: drop.Resistance,
-		Draw: battery.Draw{Power: units.Some(e.power)}})
+	b.sag, err = battery.UnderLoad(m.supplied(e, drop.Resistance))
 	return b, err == nil
 }
 

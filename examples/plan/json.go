@@ -90,8 +90,8 @@ func appendJSON(b *bytes.Buffer, v reflect.Value, unit string) error {
 	return err
 }
 
-// isOpt reports whether v is a [units.Opt], whose type has no name of its own
-// to ask for.
+// isOpt reports whether v is a [units.Opt] of whatever it may be, which no type
+// switch can ask.
 func isOpt(v reflect.Value) bool {
 	return v.Type().PkgPath() == reflect.TypeFor[units.Opt[bool]]().PkgPath() && strings.HasPrefix(v.Type().Name(), "Opt[")
 }

@@ -3,6 +3,7 @@ package plan_test
 import (
 	"encoding/json"
 	"errors"
+	"math"
 	"os"
 	"regexp"
 	"slices"
@@ -196,7 +197,7 @@ func TestVerdicts(t *testing.T) {
 		"C1 device": working.Agree, "C1 interrupting": working.Agree, "C1 place": working.Agree, "C1 drop": working.Agree,
 		"C3 drop": working.Disagree, "C3 path": working.Disagree, "C3 at load": working.Disagree, "C3 device": working.Agree,
 		"C3 interrupting": working.NotStated, "C3 place": working.NotStated,
-		"C4 device": working.Unsafe, "C5 path": working.Agree, "C9 drop": working.NotStated,
+		"C4 device": working.Unsafe, "C5 path": working.Agree, "C9 drop": working.NotStated, "C10 place": working.NotStated,
 	} {
 		if got, ok := asFound[check]; !ok || got != want {
 			t.Errorf("%s: %v, want %v", check, got, want)
@@ -208,6 +209,16 @@ func TestVerdicts(t *testing.T) {
 	gone := verdicts(func(r *plan.Rig) { r.Circuits[0].Device = nil; r.Rules.BranchDrop = units.None[units.Ratio]() })
 	if gone["C1 device"] != working.Unsafe || gone["C1 interrupting"] != working.NotStated || gone["C3 drop"] != working.NotStated {
 		t.Errorf("no fuse, no limit: %v", gone)
+	}
+	// By hand: 13.3 V over two batteries of 4 mΩ in parallel and 16 in of 1 AWG,
+	// 0.127 ohm/kft cold (NEC Chapter 9 Table 8, 0.154 at 75 °C, made colder).
+	fault := units.In(planOf(t, func(*plan.Rig) {}).Circuits[0].Fault.Or(0), units.Ampere)
+	if hand := 13.3 / (0.002 + 0.127*16/12/1000); math.Abs(fault/hand-1) > 0.006 {
+		t.Errorf("a fault of %v A at C1, want %v within 0.6 %%", fault, hand)
+	}
+	weak := verdicts(func(r *plan.Rig) { r.Circuits[0].Device.Interrupting = units.Some(2 * units.Kiloampere) })
+	if weak["C1 interrupting"] != working.Unsafe {
+		t.Errorf("a device that breaks 2 kA: %v", weak["C1 interrupting"])
 	}
 	small := verdicts(func(r *plan.Rig) { r.Circuits[4].Device.Rating = 5 * units.Ampere })
 	if small["C5 device"] != working.Disagree {

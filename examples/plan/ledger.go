@@ -38,6 +38,7 @@ func (m *maker) ledger() {
 		}
 		m.plan.Buses = append(m.plan.Buses, line)
 	}
+	m.sheet("loads", m.allBuses())
 	m.find("loads", ledger.Findings()...)
 }
 

@@ -148,9 +148,12 @@ type CircuitLine struct {
 	AtLoad   units.Voltage `json:"at_load,omitzero" unit:"V"` // with its feeders, from the nominal voltage of the bank
 	Device   DeviceLine    `json:"device"`                    // that protects it
 	Limit    units.Current `json:"limit" unit:"A"`            // greatest device by the rule set
-	Rules    string        `json:"rules"`                     // the rule set that it was held against
-	Table    Source        `json:"table"`                     // the table used for it, of that rule set
-	Governs  wire.Governs  `json:"governs"`                   // what set its ampacity
+	// Fault is the current of a short at the device, left out where its source
+	// is not given.
+	Fault   units.Opt[units.Current] `json:"fault,omitzero" unit:"A"`
+	Rules   string                   `json:"rules"`   // the rule set that it was held against
+	Table   Source                   `json:"table"`   // the table used for it, of that rule set
+	Governs wire.Governs             `json:"governs"` // what set its ampacity
 	// How the conductor lies, as far as the rule set asks and as it was used.
 	Insulation wire.Insulation   `json:"insulation"`
 	Terminals  string            `json:"terminals,omitzero"`         // their temperature; left out if the rule set does not ask

@@ -363,6 +363,10 @@ func TestManyLoads(t *testing.T) {
 	if _, ok := found(p, "shore", "sets-of-the-largest"); !ok {
 		t.Error("loads left out of the sets, and nothing said")
 	}
+	const within = "A set that is in no row is within the limits"
+	if strings.Contains(flat(p), within) || !strings.Contains(flat(planOf(t, func(*plan.Rig) {})), within) {
+		t.Error("more is said of the sets than was looked at, or less")
+	}
 }
 
 // TestSmallRig has nothing that may be left out.

@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"os"
 	"strings"
@@ -135,6 +136,14 @@ func FuzzMake(f *testing.F) {
 		for _, f := range p.Findings {
 			if f.Rule == "" || f.Message == "" {
 				t.Fatalf("empty finding %+v", f)
+			}
+		}
+		if data, err := p.JSONWithWorking(); err != nil || !json.Valid(data) {
+			t.Fatalf("no JSON: %v", err)
+		}
+		for line := range strings.Lines(p.Text()) {
+			if plan.Width(strings.TrimSuffix(line, "\n")) > 80 {
+				t.Fatalf("%q", line)
 			}
 		}
 		if units.Exceeds(0, p.Bank.Usable) || p.Text() == "" {

@@ -10,7 +10,6 @@ import (
 
 // said adds what follows from the parts together, and the cautions.
 func (m *maker) said() {
-	m.sheet("loads", m.allBuses())
 	m.starts()
 	m.gap()
 	m.deadLoads()

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"strconv"
+	"strings"
 
 	"example.com/drawbar/units/working"
 )
@@ -56,11 +57,11 @@ func (p Plan) roofSection() section {
 		return s
 	}
 	add := func(name, text string) { s.rows = append(s.rows, row{[]string{"roof"}, []string{name, text}}) }
-	strings := " strings of "
+	of := " strings of "
 	if sun.Strings == 1 {
-		strings = " string of "
+		of = " string of "
 	}
-	add("panels", in(sun.Peak, "W", 4)+" nameplate, "+strconv.Itoa(sun.Strings)+strings+strconv.Itoa(sun.Series))
+	add("panels", in(sun.Peak, "W", 4)+" nameplate, "+strconv.Itoa(sun.Strings)+of+strconv.Itoa(sun.Series))
 	add("harvest", in(sun.Harvest, "Wh", 4)+" on the day")
 	add("open circuit, coldest", in(sun.ColdOpen, "V", 4)+" at "+sun.Coldest+", against "+in(sun.Controller.InputLimit, "V", 3)+" of the controller")
 	add("open circuit, 25 °C", in(sun.Standard, "V", 4))
@@ -71,7 +72,7 @@ func (p Plan) roofSection() section {
 }
 
 func (p Plan) sourceSection() section {
-	s := section{parts: []string{"inverter"}, title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "and"}}
+	s := section{parts: []string{"inverter"}, title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "also"}}
 	for _, l := range p.Sources {
 		surge := "-"
 		if x, ok := l.Surge.Get(); ok {
@@ -96,6 +97,7 @@ func (p Plan) circuitSection() section {
 	s := section{title: "Circuits", head: []string{"", "route", "size", "A", "drop", "path", "device", "limit", "worst"},
 		text: []string{"Drop and path are parts of the bus voltage, path with the feeders. The limit is the greatest device that the rule set allows. " +
 			"Worst is the severity of the worst finding, - if there is none above a note."}}
+	s.text = append(s.text, p.tablesUsed()...)
 	for _, c := range p.Circuits {
 		worst := c.Worst.String()
 		if c.Worst == working.Note {
@@ -105,6 +107,23 @@ func (p Plan) circuitSection() section {
 			in(c.Path, "%", 2), c.Device.String(), in(c.Limit, "A", 3), worst}})
 	}
 	return s
+}
+
+// tablesUsed says which table each circuit was held against.
+func (p Plan) tablesUsed() []string {
+	var tables []string
+	names := map[string][]string{}
+	for _, c := range p.Circuits {
+		table := c.Rules + ": " + c.Table.String()
+		if names[table] == nil {
+			tables = append(tables, table)
+		}
+		names[table] = append(names[table], c.Name)
+	}
+	for i, table := range tables {
+		tables[i] = strings.Join(names[table], ", ") + " by " + table + "."
+	}
+	return tables
 }
 
 // String returns "30 A at dc panel", "none stated" or that none is needed.

@@ -34,8 +34,8 @@ func setLine(on string, o inverter.Overload, s inverter.Set) SetLine {
 // stand for each other in one row.
 func (p Plan) setSection() section {
 	s := section{title: "Not together", head: []string{"on", "these together are too much", "from", "limit"},
-		text: []string{"What is not in one of these rows runs together. A row holds for any choice from its lists, and for more loads on top. " +
-			"\"For hours\" is too much only for three hours or longer."}}
+		text: []string{"A row holds for any choice from its lists, and with more loads on top. " + p.outsideOfRows() +
+			" \"For hours\" is too much only for three hours or longer."}}
 	for _, group := range grouped(p.Sets) {
 		first := group.least
 		on := first.On
@@ -45,6 +45,14 @@ func (p Plan) setSection() section {
 		s.rows = append(s.rows, row{[]string{"together on " + first.On}, []string{on, group.String(), first.Numbers[0].Value, first.Numbers[1].Value}})
 	}
 	return s
+}
+
+// outsideOfRows says what is known of sets that are in no row.
+func (p Plan) outsideOfRows() string {
+	if slices.ContainsFunc(p.Findings, func(f Finding) bool { return f.Rule == "sets-of-the-largest" }) {
+		return "Of a set that is in no row nothing is said, for small loads were left out."
+	}
+	return "A set that is in no row is within the limits by what it takes while it runs; what motors take to start is another question."
 }
 
 // A group is sets that are alike: so many of each of some classes of loads.
@@ -125,13 +133,12 @@ func classes(sets []SetLine) (class [][]string) {
 	}
 	for _, s := range sets {
 		for _, l := range s.Loads {
-			known := slices.ContainsFunc(class, func(of []string) bool { return slices.Contains(of, l) })
-			i := slices.IndexFunc(class, func(of []string) bool { return alike(sets, there, of[0], l) })
-			switch {
-			case known:
-			case i >= 0:
+			if slices.ContainsFunc(class, func(of []string) bool { return slices.Contains(of, l) }) {
+				continue
+			}
+			if i := slices.IndexFunc(class, func(of []string) bool { return alike(sets, there, of[0], l) }); i >= 0 {
 				class[i] = append(class[i], l)
-			default:
+			} else {
 				class = append(class, []string{l})
 			}
 		}

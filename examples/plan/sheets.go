@@ -30,9 +30,8 @@ func (m *maker) sheetOn(part, of string, s *working.Sheet) {
 		title += ", " + of
 	}
 	s = s.Titled(title + ": " + s.Title())
-	text := s.Text()
 	same := func(x PartSheet) bool {
-		return x.Part == part && x.Sheet.Title() == s.Title() && x.Sheet.Text() == text
+		return x.Part == part && x.Sheet.Title() == s.Title() && x.Sheet.Text() == s.Text()
 	}
 	if !slices.ContainsFunc(m.plan.sheets, same) {
 		m.plan.sheets = append(m.plan.sheets, PartSheet{Part: part, Sheet: s})
