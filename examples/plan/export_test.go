@@ -3,11 +3,8 @@ package plan
 // DemandOf is demandOf, for the test that it drops no field.
 var DemandOf = demandOf
 
-// Quantity and Width are how numbers are printed and texts are measured.
-var (
-	Quantity = quantity
-	Width    = width
-)
+// Quantity is how numbers are printed.
+var Quantity = quantity
 
 // A Shown is a text of the plan, with the parts that have the sheets of its
 // numbers and the heading of its column, if it has one.

@@ -10,6 +10,7 @@ import (
 
 	"example.com/drawbar/examples/plan"
 	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
 )
 
 // changed returns the demo with one text replaced, which must be there.
@@ -142,7 +143,7 @@ func FuzzMake(f *testing.F) {
 			t.Fatalf("no JSON: %v", err)
 		}
 		for line := range strings.Lines(p.Text()) {
-			if plan.Width(strings.TrimSuffix(line, "\n")) > 80 {
+			if working.Columns(strings.TrimSuffix(line, "\n")) > 80 {
 				t.Fatalf("%q", line)
 			}
 		}

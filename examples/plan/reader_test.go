@@ -272,15 +272,6 @@ func TestWidth(t *testing.T) {
 	long := strings.Repeat("a very long name of a load ", 4)
 	word := strings.Repeat("Donaudampfschifffahrt", 6)
 	wide := strings.Repeat("冷蔵庫", 30)
-	columns := func(s string) (n int) {
-		for _, r := range s {
-			n++
-			if r >= 0x2e80 && r <= 0xa4cf {
-				n++
-			}
-		}
-		return n
-	}
 	for _, name := range []string{long, word, wide} {
 		p := planOf(t, func(r *plan.Rig) {
 			r.Name, r.Day = name, name
@@ -292,13 +283,8 @@ func TestWidth(t *testing.T) {
 			r.Circuits[9].Loads = []string{r.Loads[15].Name}
 		})
 		for i, line := range strings.Split(p.TextWithWorking(), "\n") {
-			if inSheets := strings.Contains(line, "冷"); columns(line) > 80 && !inSheets || strings.TrimRight(line, " ") != line {
-				t.Errorf("line %d has %d columns or ends in a space: %q", i+1, columns(line), line)
-			}
-		}
-		for i, line := range strings.Split(p.Text(), "\n") {
-			if columns(line) > 80 {
-				t.Errorf("line %d of the plan has %d columns: %q", i+1, columns(line), line)
+			if n := working.Columns(line); n > 80 || strings.TrimRight(line, " ") != line {
+				t.Errorf("line %d has %d columns or ends in a space: %q", i+1, n, line)
 			}
 		}
 	}
@@ -453,16 +439,6 @@ func TestQuantities(t *testing.T) {
 	} {
 		if got := plan.Quantity(c.v, c.unit, c.digits); got != c.want {
 			t.Errorf("%v in %q: %q, want %q", c.v, c.unit, got, c.want)
-		}
-	}
-}
-
-// TestColumns: what a terminal shows of a text is neither its bytes nor its
-// characters.
-func TestColumns(t *testing.T) {
-	for text, want := range map[string]int{"": 0, "12 V": 4, "°C": 2, "冷蔵庫": 6, "e\u0301te\u0301": 3, "a\u200db": 2, "\U0001f50b": 2} {
-		if got := plan.Width(text); got != want {
-			t.Errorf("%q takes %d columns, want %d", text, got, want)
 		}
 	}
 }

@@ -3,6 +3,8 @@ package plan
 import (
 	"bytes"
 	"strings"
+
+	"example.com/drawbar/units/working"
 )
 
 // columns is how wide text may be.
@@ -27,7 +29,7 @@ func heading(b *strings.Builder, title, line string) {
 	widest := 0
 	for _, l := range lines(title, columns, columns) {
 		b.WriteString(l + "\n")
-		widest = max(widest, width(l))
+		widest = max(widest, working.Columns(l))
 	}
 	b.WriteString(strings.Repeat(line, widest) + "\n\n")
 }
@@ -67,7 +69,7 @@ func (i item) write(b *strings.Builder) {
 
 // wrap appends text in lines of at most 80 columns.
 func wrap(b *strings.Builder, first, rest, text string) {
-	for _, line := range lines(text, columns-width(first), columns-width(rest)) {
+	for _, line := range lines(text, columns-working.Columns(first), columns-working.Columns(rest)) {
 		b.WriteString(strings.TrimRight(first+line, " ") + "\n")
 		first = rest
 	}
@@ -79,16 +81,19 @@ func wrap(b *strings.Builder, first, rest, text string) {
 func lines(text string, first, rest int) (list []string) {
 	line, room := "", first
 	for _, word := range words(text) {
-		if line != "" && width(line)+1+width(word) <= room {
+		if line != "" && working.Columns(line)+1+working.Columns(word) <= room {
 			line += " " + word
 			continue
 		}
 		if line != "" {
 			list, line, room = append(list, line), "", rest
 		}
-		for width(word) > room {
-			cut := fitting(word, room)
-			list, word, room = append(list, word[:cut]), word[cut:], rest
+		for working.Columns(word) > room {
+			head, tail := working.Cut(word, room)
+			if tail == "" {
+				break
+			}
+			list, word, room = append(list, head), tail, rest
 		}
 		line = word
 	}
@@ -113,7 +118,7 @@ func endsInDigit(s string) bool { return s != "" && '0' <= s[len(s)-1] && s[len(
 func isUnit(w string) bool {
 	const longest = 4
 	w = strings.TrimRight(w, ".,;:)")
-	return width(w) <= longest && w != "" && !endsInDigit(w) && w != "and" && w != "of" && w != "+"
+	return working.Columns(w) <= longest && w != "" && !endsInDigit(w) && w != "and" && w != "of" && w != "+"
 }
 
 // table appends rows in columns, the last of which may wrap.
@@ -128,7 +133,7 @@ func table(b *strings.Builder, head []string, rows []row) {
 	widths := make([]int, len(all[0]))
 	for _, row := range all {
 		for i, cell := range row {
-			widths[i] = max(widths[i], width(cell))
+			widths[i] = max(widths[i], working.Columns(cell))
 		}
 	}
 	shrink(widths)
@@ -196,7 +201,7 @@ func writeRow(b *strings.Builder, row []string, widths []int, right []bool) {
 			if h < len(cells[i]) {
 				cell = cells[i][h]
 			}
-			pad := strings.Repeat(" ", max(0, widths[i]-width(cell)))
+			pad := strings.Repeat(" ", max(0, widths[i]-working.Columns(cell)))
 			if right[i] {
 				cell = pad + cell
 			} else {

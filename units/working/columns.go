@@ -1,4 +1,4 @@
-package plan
+package working
 
 import (
 	"unicode"
@@ -27,15 +27,17 @@ var wide = &unicode.RangeTable{
 	},
 }
 
-// width returns how many columns s takes on a terminal.
-func width(s string) (n int) {
+// Columns returns how many columns of a terminal s takes: none for a mark on
+// the letter before it, two for the characters of East Asian scripts and for
+// pictographs, one for others.
+func Columns(s string) (n int) {
 	for _, r := range s {
-		n += runeWidth(r)
+		n += columnsOf(r)
 	}
 	return n
 }
 
-func runeWidth(r rune) int {
+func columnsOf(r rune) int {
 	switch {
 	case unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf):
 		return 0
@@ -45,15 +47,16 @@ func runeWidth(r rune) int {
 	return 1
 }
 
-// fitting returns how many bytes of s take no more than so many columns, at
-// least those of its first character.
-func fitting(s string, room int) (end int) {
-	used := 0
+// Cut returns the part of s that takes no more than so many columns, but its
+// first character at least, and the rest of it.
+func Cut(s string, columns int) (head, rest string) {
+	end, used := 0, 0
 	for i, r := range s {
-		if used += runeWidth(r); used > room && i > 0 {
-			return i
+		if used += columnsOf(r); used > columns && i > 0 {
+			break
 		}
-		end = i + utf8.RuneLen(r)
+		_, size := utf8.DecodeRuneInString(s[i:])
+		end = i + size
 	}
-	return end
+	return s[:end], s[end:]
 }
