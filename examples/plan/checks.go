@@ -37,7 +37,7 @@ func (l *CircuitLine) protectedBy(p wire.Protection) {
 		l.Fault = units.Some(p.AtDevice.Current)
 	}
 	if x.Terminals != 0 {
-		l.Terminals = x.Terminals.String()
+		l.Terminals = units.Some(x.Terminals)
 	}
 	for _, s := range p.Capacity.Working().Steps() {
 		if s.Kind == working.LookUpStep {

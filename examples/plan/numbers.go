@@ -70,6 +70,16 @@ func numbersOf(list []working.Number) []Number {
 	return numbers
 }
 
+// valueOf returns the value of that name, empty if it is not among them.
+func valueOf(numbers []Number, name string) string {
+	for _, n := range numbers {
+		if n.Name == name {
+			return n.Value
+		}
+	}
+	return ""
+}
+
 // in returns v in a unit that suits the place, which is one that v has.
 func in(v units.Value, unit string, digits int) string { return quantity(v, unit, digits) }
 

@@ -85,18 +85,18 @@ type BankLine struct {
 // A SunLine is the roof: what it brings on the day, and its panels on their
 // controller.
 type SunLine struct {
-	Harvest    units.Energy   `json:"harvest" unit:"Wh"`          // of the day
-	Share      units.Ratio    `json:"share" unit:"%"`             // of what leaves the bank; 0 % if nothing does
-	Panels     int            `json:"panels"`                     // all of them
-	Series     int            `json:"series"`                     // in one string
-	Strings    int            `json:"strings"`                    // in parallel
-	Peak       units.Power    `json:"peak" unit:"W"`              // nameplate of all
-	Coldest    string         `json:"coldest"`                    // morning to plan for, "-22 °C"
-	ColdOpen   units.Voltage  `json:"cold_open_circuit" unit:"V"` // of a string on that morning
-	Standard   units.Voltage  `json:"open_circuit" unit:"V"`      // of a string at 25 °C
-	Short      units.Current  `json:"short_circuit" unit:"A"`     // of all strings
-	Required   units.Current  `json:"required" unit:"A"`          // of the conductors from the roof
-	Controller ControllerLine `json:"controller"`                 // that they feed
+	Harvest    units.Energy      `json:"harvest" unit:"Wh"`          // of the day
+	Share      units.Ratio       `json:"share" unit:"%"`             // of what leaves the bank; 0 % if nothing does
+	Panels     int               `json:"panels"`                     // all of them
+	Series     int               `json:"series"`                     // in one string
+	Strings    int               `json:"strings"`                    // in parallel
+	Peak       units.Power       `json:"peak" unit:"W"`              // nameplate of all
+	Coldest    units.Temperature `json:"coldest" unit:"°C"`          // morning to plan for
+	ColdOpen   units.Voltage     `json:"cold_open_circuit" unit:"V"` // of a string on that morning
+	Standard   units.Voltage     `json:"open_circuit" unit:"V"`      // of a string at 25 °C
+	Short      units.Current     `json:"short_circuit" unit:"A"`     // of all strings
+	Required   units.Current     `json:"required" unit:"A"`          // of the conductors from the roof
+	Controller ControllerLine    `json:"controller"`                 // that they feed
 }
 
 // A ControllerLine is the controller between roof and bank, as stated.
@@ -155,12 +155,12 @@ type CircuitLine struct {
 	Table   Source                   `json:"table"`   // the table used for it, of that rule set
 	Governs wire.Governs             `json:"governs"` // what set its ampacity
 	// How the conductor lies, as far as the rule set asks and as it was used.
-	Insulation wire.Insulation   `json:"insulation"`
-	Terminals  string            `json:"terminals,omitzero"`         // their temperature; left out if the rule set does not ask
-	Ambient    units.Temperature `json:"ambient,omitzero" unit:"°C"` // left out if the rule set does not ask
-	Bundled    int               `json:"bundled"`                    // conductors that carry current together; 0 if the rule set does not ask
-	Checks     []Check           `json:"checks"`                     // one verdict for each thing that was checked
-	Worst      working.Severity  `json:"worst"`                      // of its findings; a note if there is none
+	Insulation wire.Insulation            `json:"insulation"`
+	Terminals  units.Opt[wire.Insulation] `json:"terminals,omitzero"`         // their temperature; left out if the rule set does not ask
+	Ambient    units.Temperature          `json:"ambient,omitzero" unit:"°C"` // left out if the rule set does not ask
+	Bundled    int                        `json:"bundled"`                    // conductors that carry current together; 0 if the rule set does not ask
+	Checks     []Check                    `json:"checks"`                     // one verdict for each thing that was checked
+	Worst      working.Severity           `json:"worst"`                      // of its findings; a note if there is none
 }
 
 // A DeviceLine is the fuse or breaker of a circuit.

@@ -143,6 +143,11 @@ func TestMendOfTheRoof(t *testing.T) {
 	}); !strings.Contains(got, "the panels into 3 strings of 2, in parallel: 105 V") {
 		t.Error(got)
 	}
+	if got := mend(func(r *plan.Rig) {
+		r.Roof.Panels, r.Roof.Series, r.Roof.SeriesFuse = 6, 6, units.None[units.Current]()
+	}); !strings.Contains(got, "needs a fuse is not judged") {
+		t.Error(got)
+	}
 	// No string is short enough: nothing is promised.
 	if got := mend(func(r *plan.Rig) { r.Roof.Controller.InputLimit = 50 * units.Volt }); strings.Contains(got, "parallel") || !strings.Contains(got, "higher voltage") {
 		t.Error(got)
@@ -389,6 +394,25 @@ func TestFeederOfABus(t *testing.T) {
 		}
 	}
 	t.Error("no working for the current of the feeder")
+}
+
+// TestEditedPlans: a plan that somebody took parts out of, or read back from
+// JSON, is still a text.
+func TestEditedPlans(t *testing.T) {
+	p := planOf(t, func(*plan.Rig) {})
+	for i := range p.Sets {
+		p.Sets[i].Numbers = nil
+	}
+	for i := range p.Findings {
+		p.Findings[i].Numbers, p.Findings[i].Source = nil, plan.Source{}
+	}
+	p.Sun, p.Inverter, p.Buses = nil, nil, nil
+	if text := p.Text(); !strings.Contains(text, "Not together") || p.Markdown() == "" || p.TextWithWorking() == text {
+		t.Error("no text")
+	}
+	if text := (plan.Plan{}).TextWithWorking(); !strings.Contains(text, "nothing draws on it") {
+		t.Errorf("the zero plan: %s", text)
+	}
 }
 
 // TestNothingFound: a plan with nothing to mend says where else to look.

@@ -13,7 +13,7 @@ func (m *maker) roofLine(harvest solar.Harvest, fit solar.Fit) *SunLine {
 	r := m.rig.Roof
 	line := &SunLine{
 		Harvest: harvest.Energy, Panels: r.Panels, Series: r.Series, Strings: m.strings(), Peak: fit.Peak,
-		Coldest: r.Coldest.String(), ColdOpen: fit.Cold.Voltage, Standard: fit.Cold.Standard,
+		Coldest: r.Coldest, ColdOpen: fit.Cold.Voltage, Standard: fit.Cold.Standard,
 		Short: fit.Currents.ShortCircuit, Required: fit.Currents.Required,
 		Controller: ControllerLine{Kind: fit.Hookup.Controller.Kind, InputLimit: r.Controller.InputLimit,
 			OutputLimit: r.Controller.OutputLimit, Offered: fit.Offered},
@@ -97,8 +97,11 @@ func (m *maker) shorterStrings(fit solar.Fit) (mend string, ok bool) {
 		text := "Put " + strings + ": " + in(other.Cold.Voltage, "V", 3) + " on the coldest morning, " +
 			in(other.Currents.ShortCircuit, "A", 4) + " in short circuit, for which the conductors from the roof need " +
 			in(other.Currents.Required, "A", 3) + "; "
-		if other.Currents.Fusing == solar.FusingNeeded {
+		switch other.Currents.Fusing {
+		case solar.FusingNeeded:
 			text += "each string then needs a fuse; "
+		case solar.FusingNotJudged:
+			text += "whether each string then needs a fuse is not judged; "
 		}
 		return text + "or use a controller for a higher voltage.", true
 	}

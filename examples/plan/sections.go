@@ -63,7 +63,7 @@ func (p Plan) roofSection() section {
 	}
 	add("panels", in(sun.Peak, "W", 4)+" nameplate, "+strconv.Itoa(sun.Strings)+of+strconv.Itoa(sun.Series))
 	add("harvest", in(sun.Harvest, "Wh", 4)+" on the day")
-	add("open circuit, coldest", in(sun.ColdOpen, "V", 4)+" at "+sun.Coldest+", against "+in(sun.Controller.InputLimit, "V", 3)+" of the controller")
+	add("open circuit, coldest", in(sun.ColdOpen, "V", 4)+" at "+sun.Coldest.String()+", against "+in(sun.Controller.InputLimit, "V", 3)+" of the controller")
 	add("open circuit, 25 °C", in(sun.Standard, "V", 4))
 	add("short circuit", in(sun.Short, "A", 3)+"; conductors from the roof must carry "+in(sun.Required, "A", 3))
 	add("into the bank", in(sun.Controller.Offered, "A", 3)+" offered in full sun, against "+in(sun.Controller.OutputLimit, "A", 3)+

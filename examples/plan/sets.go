@@ -42,7 +42,7 @@ func (p Plan) setSection() section {
 		if first.Rule == "too-much-for-hours" {
 			on += ", for hours"
 		}
-		s.rows = append(s.rows, row{[]string{"together on " + first.On}, []string{on, group.String(), first.Numbers[0].Value, first.Numbers[1].Value}})
+		s.rows = append(s.rows, row{[]string{"together on " + first.On}, []string{on, group.String(), valueOf(first.Numbers, "together"), valueOf(first.Numbers, "limit")}})
 	}
 	return s
 }
