@@ -140,7 +140,7 @@ func (m *maker) finish() {
 	said := map[string]bool{}
 	for _, f := range m.found {
 		// The same may be found of several cases of a part.
-		if key := f.where + "\n" + f.Rule + "\n" + f.Message; !said[key] {
+		if key := f.Severity.String() + "\n" + f.where + "\n" + f.Rule + "\n" + f.Message; !said[key] {
 			said[key] = true
 			m.plan.Findings = append(m.plan.Findings, m.findingOf(f))
 		}
