@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
 
 	"example.com/drawbar/battery"
@@ -55,7 +56,7 @@ func (m *maker) feedersFirst() (order []int) {
 // circuit works out one circuit behind its feeder, which may be the zero
 // line.
 func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine, bool) {
-	line := CircuitLine{Name: c.Name, Route: c.From + " - " + c.To, Size: c.Size.String(), Device: "none stated"}
+	line := CircuitLine{Name: c.Name, Route: c.route(), Size: c.Size.String(), Device: deviceOf(c)}
 	current, ok := m.currentOf(path, c)
 	if !ok {
 		return line, false
@@ -74,12 +75,14 @@ func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine
 	found = append(found, dropFound...)
 	found = append(found, m.pathFinding(c, line, feeder)...)
 	found = append(found, m.atLoad(path, c, drop, feeder, &line)...)
+	m.oneMend(m.endOf(c, drop.Run, feeder), found)
 	protection, ok := m.protectionOf(path, c, current, &line)
 	if !ok {
 		return line, false
 	}
 	found = append(found, protection...)
 	line.Worst, _ = working.Worst(found)
+	line.Checks = m.checksOf(c, line, found)
 	m.find(c.Name, found...)
 	return line, true
 }
@@ -92,7 +95,9 @@ func (m *maker) currentOf(path string, c Circuit) (units.Current, bool) {
 	}
 	bus, _ := m.bus(c.Bus)
 	if p, ok := c.Power.Get(); ok && bus.Voltage > 0 {
-		return p.At(bus.Voltage), true
+		i := p.At(bus.Voltage)
+		m.sheet(c.Name, currentOfPower(p, bus.Voltage, i))
+		return i, true
 	}
 	roof, tow, inverter := m.rig.Roof, m.rig.Tow, m.plan.Inverter
 	switch {
@@ -101,18 +106,25 @@ func (m *maker) currentOf(path string, c Circuit) (units.Current, bool) {
 		for _, name := range c.Loads {
 			sum += m.loadCurrent(name)
 		}
+		m.sheet(c.Name, m.currentOfLoads(c.Loads, sum))
 		return sum, true
 	case c.String && roof != nil:
-		return units.Scale(roof.Isc, units.Ratio(m.strings())), true
+		i := units.Scale(roof.Isc, units.Ratio(m.strings()))
+		m.sheet(c.Name, currentOfStrings(roof.Isc, m.strings(), i))
+		return i, true
 	case c.To == "inverter" && inverter != nil:
+		m.sheet(c.Name, m.side.Working())
 		return inverter.Current, true
 	case c.From == "controller" && roof != nil:
 		return roof.Controller.OutputLimit, true
 	case c.To == "tow charger" && tow != nil:
-		return units.Scale(tow.Current.At(tow.Voltage), units.RatioOf(units.One, tow.Efficiency)).At(tow.Input), true
+		i := units.Scale(tow.Current.At(tow.Voltage), units.RatioOf(units.One, tow.Efficiency)).At(tow.Input)
+		m.sheet(c.Name, currentOfTow(*tow, i))
+		return i, true
 	}
 	for _, b := range m.plan.Buses {
 		if b.Name == c.To {
+			m.sheet(c.Name, currentOfBus(b))
 			return b.Current, true
 		}
 	}
@@ -140,7 +152,7 @@ func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop
 	if !m.ok(path, err) {
 		return wire.Drop{}, nil, false
 	}
-	m.sheet(drop.Working())
+	m.sheet(c.Name, drop.Working())
 	var found []working.Finding
 	for _, f := range drop.Findings() {
 		// Heat is checked below, by the protection.
@@ -152,30 +164,20 @@ func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop
 				continue
 			}
 		}
-		if f.Rule == "drop-above-allowed" {
-			f.Fix = m.largerSize(run)
+		if f.Rule == "drop-above-allowed" && len(c.Loads) > 0 && m.isDirect(c.Bus) {
+			// What reaches the loads is worked out below, from the bank.
+			f.Numbers = slices.DeleteFunc(f.Numbers, func(n working.Number) bool { return n.Name == "voltage at the load" })
 		}
 		found = append(found, f)
 	}
 	return drop, found, true
 }
 
-// largerSize says which size would keep the drop.
-func (m *maker) largerSize(run wire.Run) string {
-	list := wire.Gauges()
-	if run.Conductor.Size.IsMetric() {
-		list = wire.MetricSizes()
-	}
-	s, err := wire.SmallestSize(run, list)
-	if err != nil {
-		return "Use a shorter run; no size of the list keeps the drop."
-	}
-	m.sheet(s.Working())
-	return "Use " + s.Run.Conductor.Size.String() + " or larger, or a shorter run."
-}
-
 // pathFinding says when a circuit and its feeders lose too much together.
 func (m *maker) pathFinding(c Circuit, line, feeder CircuitLine) []working.Finding {
+	if c.Feeder != "" {
+		m.sheet(c.Name, pathSheet(line.Fraction, feeder.Path, line.Path))
+	}
 	allowed, ok := m.rig.Rules.PathDrop.Get()
 	if !ok || c.Feeder == "" || !units.Exceeds(line.Path, allowed) {
 		return nil
@@ -183,7 +185,7 @@ func (m *maker) pathFinding(c Circuit, line, feeder CircuitLine) []working.Findi
 	return []working.Finding{{
 		Severity: working.Caution, Rule: "path-drop-above-allowed", Source: common("drops add along the path from the source"),
 		Message: "The circuit and what feeds it lose more together than is allowed.",
-		Numbers: []working.Number{{Name: "this circuit", Value: line.Fraction}, {Name: "feeder", Value: feeder.Path}, {Name: "allowed", Value: allowed}},
+		Numbers: []working.Number{{Name: "together", Value: line.Path}, {Name: "what feeds it", Value: feeder.Path}, {Name: "allowed", Value: allowed}},
 		Fix:     "Use a larger size in whichever of them loses more.",
 	}}
 }
@@ -191,33 +193,23 @@ func (m *maker) pathFinding(c Circuit, line, feeder CircuitLine) []working.Findi
 // atLoad works out what reaches the loads at the end, which keep their power,
 // and whether one cuts out.
 func (m *maker) atLoad(path string, c Circuit, drop wire.Drop, feeder CircuitLine, line *CircuitLine) []working.Finding {
-	bus, _ := m.bus(c.Bus)
-	if bus.Kind != loads.Direct || len(c.Loads) == 0 {
+	e := m.endOf(c, drop.Run, feeder)
+	if e.power == 0 {
 		return nil
 	}
-	nominal := m.assembly.Voltage - feeder.Drop
-	var power units.Power
-	cutOut, who := units.Voltage(0), ""
-	for _, name := range c.Loads {
-		power += m.loadCurrent(name).At(bus.Voltage)
-		if at, ok := m.load(name).CutOut.Get(); ok && at > cutOut {
-			cutOut, who = at, name
-		}
-	}
-	sag, err := battery.UnderLoad(battery.Circuit{OpenCircuit: nominal, Internal: drop.Resistance,
-		Draw: battery.Draw{Power: units.Some(power)}})
+	sag, err := battery.UnderLoad(m.supplied(e, drop.Resistance))
 	if !m.ok(path, err) {
 		return nil
 	}
-	m.sheet(sag.Working())
+	m.sheet(c.Name, sag.Working())
 	line.AtLoad = sag.Voltage
-	if who == "" || !units.Exceeds(cutOut, sag.Voltage) {
+	if e.who == "" || !units.Exceeds(e.cutOut, sag.Voltage) {
 		return nil
 	}
 	return []working.Finding{{
 		Severity: working.Caution, Rule: "below-cut-out", Source: physics("Ohm's law with a load of constant power"),
-		Message: "What reaches \"" + who + "\" is below the voltage at which it cuts out, though the bank is at its nominal voltage.",
-		Numbers: []working.Number{{Name: "at the load", Value: sag.Voltage}, {Name: "cut-out", Value: cutOut}, {Name: "current", Value: sag.Current}},
+		Message: "What reaches \"" + e.who + "\" is below the voltage at which it cuts out, though the bank is at its nominal voltage.",
+		Numbers: []working.Number{{Name: "at the load", Value: sag.Voltage}, {Name: "cut-out", Value: e.cutOut}, {Name: "bank", Value: m.assembly.Voltage}, {Name: "current", Value: sag.Current}},
 		Fix:     "Use a larger size.",
 	}}
 }
@@ -239,12 +231,11 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		if !m.ok(path, err) {
 			return nil, false
 		}
-		m.sheet(need.Working())
+		m.sheet(c.Name, need.Working())
 		circuit.Load, circuit.Continuous = need.Required, false
 	}
 	var found []working.Finding
 	if d := c.Device; d != nil {
-		line.Device = units.Significant(units.In(d.Rating, units.Ampere), 4) + " A at " + d.At
 		circuit.Device, circuit.Interrupting = units.Some(d.Rating), d.Interrupting
 		if at := sourceEnd(c); d.At != at {
 			found = append(found, wrongEnd(c, d.At, at))
@@ -260,16 +251,14 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 	if !m.ok(path, err) {
 		return nil, false
 	}
-	m.sheet(p.Working())
-	line.Limit, line.Rules = p.Limit, rules.String()
+	m.sheet(c.Name, p.Working())
+	line.protectedBy(p)
 	for _, f := range p.Findings() {
 		// The panels' own rule says whether their string needs a device.
 		if f.Rule == "no-device-stated" && c.String && m.rig.Roof != nil {
-			line.Device = "none needed for one string"
-			if !m.stringNeedsFuse(path) {
+			if line.Device.Needed = m.stringNeedsFuse(path); !line.Device.Needed {
 				continue
 			}
-			line.Device = "none stated"
 		}
 		found = append(found, f)
 	}
@@ -288,7 +277,7 @@ func (m *maker) stringNeedsFuse(path string) bool {
 	if !m.ok(path, err) {
 		return true
 	}
-	m.sheet(c.Working())
+	m.sheet("roof", c.Working())
 	m.find("roof", c.Findings()...)
 	return c.Fusing == solar.FusingNeeded
 }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"strconv"
 	"strings"
 
 	"example.com/drawbar/units"
@@ -12,45 +11,50 @@ import (
 // text or Markdown.
 type document struct {
 	title    string
-	lead     string
+	lead     []string // paragraphs
 	sections []section
 }
 
-// A section has any of its parts, which come in this order.
+// A section has a title and any of the rest, in this order.
 type section struct {
+	parts []string // with the sheets of the numbers in its title and text
 	title string
-	text  []string   // paragraphs
-	head  []string   // of a table
-	rows  [][]string // of a table
-	items []item     // a list
+	text  []string // paragraphs
+	head  []string // of a table
+	rows  []row    // of a table
+	items []item   // a list
+}
+
+// A row of a table knows which parts have the sheets of its numbers.
+type row struct {
+	parts []string
+	cells []string
 }
 
 // An item is a finding or a caution.
 type item struct {
-	mark string // "DANGER" and the like, may be empty
-	text string
-	more []string // lines below it
+	parts []string
+	mark  string // "DANGER" and the like, may be empty
+	text  string
+	more  []string // lines below it
 }
 
 // document lays p out.
 func (p Plan) document() document {
-	d := document{title: "Power plan: " + p.Rig, lead: p.Day}
+	d := document{title: "Power plan: " + p.Rig, lead: []string{p.Day}}
+	if p.Demo {
+		d.lead = append([]string{"DEMO, invented data: no real vehicle, place or product. Do not act on it."}, d.lead...)
+	}
 	d.sections = append(d.sections, p.short(), p.attention())
 	d.sections = append(d.sections, p.ledgerSections()...)
-	d.sections = append(d.sections, p.bankSection(), p.sourceSection())
-	if len(p.Sets) > 0 {
-		d.sections = append(d.sections, p.setSection())
-	}
-	if len(p.Circuits) > 0 {
-		d.sections = append(d.sections, p.circuitSection())
-	}
-	return d.with(p.noteSection(), p.cautionSection())
+	d.sections = append(d.sections, p.bankSection())
+	return d.with(p.roofSection(), p.sourceSection(), p.setSection(), p.circuitSection(), p.noteSection(), p.cautionSection())
 }
 
-// with appends the sections that have items.
+// with appends the sections that have something in them.
 func (d document) with(s ...section) document {
 	for _, one := range s {
-		if len(one.items) > 0 {
+		if len(one.rows)+len(one.items) > 0 {
 			d.sections = append(d.sections, one)
 		}
 	}
@@ -60,47 +64,99 @@ func (d document) with(s ...section) document {
 // short is the plan in a few lines.
 func (p Plan) short() section {
 	u, b := p.Use, p.Bank
-	rows := [][]string{
-		{"Use", in(u.Energy, "Wh", 4) + " a day from the bank, " + in(u.Charge, "Ah", 3) + ", " + in(u.Average, "W", 3) + " on average"},
-		{"Bank", in(b.Usable, "Wh", 4) + " usable: " + hours(b.AtAverage) + " on average use, without sun"},
-	}
+	s := section{title: "In short"}
+	add := func(name, text string, parts ...string) { s.rows = append(s.rows, row{parts, []string{name, text}}) }
+	add("Use", in(u.Energy, "Wh", 4)+" a day from the bank, "+in(u.Charge, "Ah", 3)+", "+in(u.Average, "W", 3)+" on average", "use")
+	add("Bank", in(b.Usable, "Wh", 4)+" usable: "+lasts(b.AtAverage, "average use", " on average use, without sun"), "bank")
 	if u.MustNotStop > 0 {
-		rows = append(rows, []string{"Must not stop", in(u.MustNotStop, "W", 3) + " on average: " + p.critical()})
+		add("Must not stop", in(u.MustNotStop, "W", 3)+" on average: "+p.critical(), "use", "bank", "converter")
 	}
 	if u.Unattended > u.MustNotStop {
-		rows = append(rows, []string{"Nobody there", in(u.Unattended, "W", 3) + " on average: " + hours(b.AtUnattended) + " without sun"})
+		add("Nobody there", in(u.Unattended, "W", 3)+" on average: "+lasts(b.AtUnattended, "that", " without sun"), "use", "bank")
 	}
 	if p.Sun != nil {
-		rows = append(rows, []string{"Sun", in(p.Sun.Harvest, "Wh", 4) + " on the day, " + in(p.Sun.Part, "%", 2) + " of the use"})
+		text := in(p.Sun.Harvest, "Wh", 4) + " on the day"
+		if u.Energy > 0 {
+			text += ", " + in(p.Sun.Share, "%", 2) + " of the use"
+		}
+		add("Sun", text, "roof")
 	}
-	if u.GapHours > 0 {
-		rows = append(rows, []string{"To close the gap", hours(u.GapHours) + " a day of the converter, on shore power or generator"})
+	if t, ok := u.GapHours.Get(); ok {
+		add("To close the gap", p.closing(t), "converter")
 	}
-	return section{title: "In short", rows: rows}
+	return s
+}
+
+// lasts says how long the bank lasts, with tail behind a time, or that it
+// carries nothing, or not what is named.
+func lasts(t units.Opt[units.Elapsed], what, tail string) string {
+	switch e, ok := t.Get(); {
+	case !ok:
+		return "nothing draws on it"
+	case e == 0:
+		return "the bank cannot carry " + what
+	default:
+		return hours(e) + tail
+	}
 }
 
 // critical says how long what must not stop runs.
 func (p Plan) critical() string {
 	b := p.Bank
-	text := hours(b.AtMustNotStop) + " without sun"
+	text := lasts(b.AtMustNotStop, "that", " without sun")
 	if p.Sun != nil {
-		text += ", " + "without end with this sun"
-		if b.MustNotStopDays != nil {
-			text = hours(b.AtMustNotStop) + " without sun, " + in(*b.MustNotStopDays, "d", 2) + " with this sun"
+		if days, ok := b.MustNotStopDays.Get(); ok {
+			text += ", " + in(days, "d", 2) + " with this sun"
+		} else {
+			text += ", without end with this sun"
 		}
 	}
-	if b.WithLoop != nil {
-		text += "; only " + hours(*b.WithLoop) + " until the loop below is mended"
+	if with, ok := b.WithLoop.Get(); ok {
+		text += "; only " + hours(with) + " until the loop below is mended"
 	}
 	return text
+}
+
+// closing says whether hours of the converter close the gap that the sun
+// leaves.
+func (p Plan) closing(t units.Elapsed) string {
+	need := hours(t) + " a day of the converter"
+	switch from := p.feeding(); {
+	case from == "":
+		return need + " would, but no shore power and no generator is there to feed it: nothing closes the gap"
+	case units.Exceeds(t, day):
+		return "the converter cannot: it would need " + hours(t) + " a day, on " + from
+	default:
+		return need + ", on " + from
+	}
+}
+
+// feeding names the sources that can feed the converter.
+func (p Plan) feeding() string {
+	var from []string
+	for _, s := range p.Sources {
+		switch s.Name {
+		case "shore":
+			from = append(from, "shore power")
+		case "generator":
+			from = append(from, "generator")
+		}
+	}
+	return strings.Join(from, " or ")
 }
 
 // attention lists dangers and cautions.
 func (p Plan) attention() section {
 	s := section{title: "What needs attention, worst first"}
+	told := map[string]bool{} // parts whose drop has been told
 	for _, f := range p.Findings {
-		if f.Severity > working.Note {
+		switch {
+		case f.Severity == working.Note:
+		case !isAboutDrop(f.Rule):
 			s.items = append(s.items, f.item())
+		case !told[f.Part]:
+			told[f.Part] = true
+			s.items = append(s.items, p.dropItem(f.Part))
 		}
 	}
 	if len(s.items) == 0 {
@@ -109,105 +165,63 @@ func (p Plan) attention() section {
 	return s
 }
 
+// mark returns "DANGER C4, dc panel - observer desk".
+func (f Finding) mark() string {
+	text := strings.ToUpper(f.Severity.String()) + " " + f.Part
+	if f.Route != "" {
+		text += ", " + f.Route
+	}
+	return text
+}
+
 // item lays f out.
 func (f Finding) item() item {
-	i := item{mark: strings.ToUpper(f.Severity.String()) + " " + f.Where, text: f.Message}
+	i := item{parts: []string{f.Part}, mark: f.mark(), text: f.Message}
 	if len(f.Numbers) > 0 {
-		i.more = append(i.more, "Numbers: "+strings.Join(f.Numbers, ", ")+".")
+		i.more = append(i.more, "Numbers: "+joined(f.Numbers)+".")
 	}
-	i.more = append(i.more, "Mend: "+f.Fix, "Rule: "+f.Rule+"; "+f.Source+".")
+	i.more = append(i.more, "Mend: "+f.Mend, "Rule: "+f.Rule+"; "+f.Source.String()+".")
 	return i
 }
 
-func (p Plan) ledgerSections() []section {
-	loads := section{title: "Loads", head: []string{"load", "bus", "W when on", "Wh a day", "must not stop"}}
-	for _, l := range p.Loads {
-		mark := ""
-		if l.MustNotStop {
-			mark = "yes"
-		}
-		loads.rows = append(loads.rows, []string{l.Name, l.Bus, number(l.Power, "W", 4), number(l.Energy, "Wh", 4), mark})
+// joined returns "drop 13.28 %, allowed 3 %".
+func joined(numbers []Number) string {
+	list := make([]string, len(numbers))
+	for i, n := range numbers {
+		list[i] = n.String()
 	}
-	buses := section{title: "Buses", head: []string{"bus", "volts", "Wh a day", "Ah a day", "W mean", "W at once", "VA at once", "A at once"}}
-	for _, b := range p.Buses {
-		ah := "-"
-		if b.Charge > 0 {
-			ah = number(b.Charge, "Ah", 3)
-		}
-		buses.rows = append(buses.rows, []string{b.Name, number(b.Voltage, "V", 3), number(b.Energy, "Wh", 4), ah, number(b.Average, "W", 3),
-			number(b.Peak, "W", 4), number(b.Apparent, "VA", 4), number(b.Current, "A", 3)})
-	}
-	buses.text = []string{"Ampere-hours are those at the voltage of the bus. What a load behind the inverter takes from the bank is in the next table."}
-	return []section{loads, buses}
+	return strings.Join(list, ", ")
 }
 
-func (p Plan) bankSection() section {
-	u, b := p.Use, p.Bank
-	s := section{title: "Bank: " + b.Name, rows: [][]string{
-		{"direct-current loads", in(u.Direct, "Wh", 4) + " a day"},
-		{"through the inverter", in(u.Inverted, "Wh", 4) + " a day, of which " + in(u.Idle, "Wh", 3) + " for the inverter itself"},
-		{"together", in(u.Energy, "Wh", 4) + " a day, " + in(u.Charge, "Ah", 3)},
-		{"usable", in(b.Usable, "Wh", 4) + ", " + in(b.Charge, "Ah", 3)},
-		{"to empty, average use", hours(b.AtAverage)},
-		{"to empty, must not stop", hours(b.AtMustNotStop)},
-	}}
-	if p.Sun != nil {
-		s.rows = append(s.rows, []string{"coldest string voltage", in(p.Sun.ColdOpen, "V", 4) + " against " + in(p.Sun.Limit, "V", 3) + " of the controller"})
-	}
-	return s
-}
-
-func (p Plan) sourceSection() section {
-	s := section{title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "note"}}
-	for _, l := range p.Sources {
-		surge := "-"
-		if l.Surge > 0 {
-			surge = number(l.Surge, "VA", 4)
-		}
-		s.rows = append(s.rows, []string{l.Name, number(l.Power, "W", 4), number(l.Continuous, "W", 4), surge, l.Note})
-	}
-	if i := p.Inverter; i != nil {
-		s.text = []string{"The inverter takes " + in(i.Current, "A", 3) + " at its lowest voltage; conductor and device must be rated for " + in(i.Required, "A", 3) + "."}
-		if i.Largest != "" {
-			s.text = append(s.text, "With \""+i.Largest+"\" on top of what must not stop, "+in(i.PowerLeft, "W", 3)+" and "+in(i.ApparentLeft, "VA", 3)+" are left of it.")
-		}
-	}
-	return s
-}
-
-func (p Plan) setSection() section {
-	s := section{title: "Not together", text: []string{"The smallest sets that are too much; any set with all of one of these in it is too much as well."},
-		head: []string{"on", "loads", "together"}}
-	for _, set := range p.Sets {
-		s.rows = append(s.rows, []string{set.On, strings.Join(set.Loads, " + "), set.Note})
-	}
-	return s
-}
-
-func (p Plan) circuitSection() section {
-	s := section{title: "Circuits", head: []string{"", "route", "size", "A", "drop", "path", "device", "limit", "worst"},
-		text: []string{"Drop and path are parts of the bus voltage, path with the feeders. The limit is the greatest device that the rule set allows."}}
-	for _, c := range p.Circuits {
-		worst := c.Worst.String()
-		if c.Worst == working.Note {
-			worst = "-"
-		}
-		s.rows = append(s.rows, []string{c.Name, c.Route, c.Size, number(c.Current, "A", 3), in(c.Fraction, "%", 2), in(c.Path, "%", 2), c.Device,
-			in(c.Limit, "A", 3), worst})
-	}
-	return s
-}
-
+// noteSection gathers notes that are said of several parts alike.
 func (p Plan) noteSection() section {
 	s := section{title: "Notes"}
+	index := map[string]int{}
+	var gathered []Finding
+	var parts [][]string
 	for _, f := range p.Findings {
-		if f.Severity == working.Note {
-			text := f.Where + ": " + f.Message
-			if len(f.Numbers) > 0 {
-				text += " Numbers: " + strings.Join(f.Numbers, ", ") + "."
-			}
-			s.items = append(s.items, item{text: text + " " + f.Fix})
+		if f.Severity != working.Note {
+			continue
 		}
+		key := f.Rule + "\n" + f.Message
+		i, ok := index[key]
+		if !ok {
+			index[key] = len(gathered)
+			gathered, parts = append(gathered, f), append(parts, []string{f.Part})
+			continue
+		}
+		parts[i] = append(parts[i], f.Part)
+		// The numbers of the first would read as those of all.
+		if joined(gathered[i].Numbers) != joined(f.Numbers) {
+			gathered[i].Numbers = nil
+		}
+	}
+	for i, f := range gathered {
+		text := strings.Join(parts[i], ", ") + ": " + f.Message
+		if len(f.Numbers) > 0 {
+			text += " Numbers: " + joined(f.Numbers) + "."
+		}
+		s.items = append(s.items, item{parts: parts[i], text: text + " " + f.Mend})
 	}
 	return s
 }
@@ -218,26 +232,4 @@ func (p Plan) cautionSection() section {
 		s.items = append(s.items, item{text: c})
 	}
 	return s
-}
-
-// in returns v in a unit that suits the place, which is one that v has.
-func in(v units.Value, unit string, digits int) string {
-	return number(v, unit, digits) + " " + unit
-}
-
-// number is in without the unit.
-func number(v units.Value, unit string, digits int) string {
-	x, _, err := units.Measure(v, unit)
-	if err != nil {
-		return v.String()
-	}
-	return units.Significant(x, digits)
-}
-
-// hours returns a time as an owner counts it.
-func hours(t units.Elapsed) string {
-	if h := units.In(t, units.Hour); h < 100 {
-		return units.Significant(h, 3) + " h"
-	}
-	return strconv.Itoa(int(units.In(t, units.Day))) + " days"
 }

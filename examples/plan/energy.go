@@ -31,12 +31,12 @@ func (m *maker) bank() {
 		return
 	}
 	m.assembly = assembly
-	m.sheet(assembly.Working())
+	m.sheet("bank", assembly.Working())
 	usable, err := battery.Usable(m.batteries(), units.None[units.Current]())
 	if !m.ok("bank", err) {
 		return
 	}
-	m.sheet(usable.Working())
+	m.sheet("bank", usable.Working())
 	m.plan.Bank = BankLine{Usable: usable.Energy, Charge: usable.Charge,
 		Name: assembly.Bank.Battery.Chemistry.String() + ", " + units.Significant(units.In(assembly.Capacity, units.AmpereHour), 4) + " Ah, " +
 			units.Significant(float64(assembly.Voltage), 4) + " V"}
@@ -69,7 +69,7 @@ func (m *maker) shareOf(wanted func(Load) bool) (s share) {
 
 // carried works out what a share is at the bank. The inverter's own draw is
 // counted only if something behind it runs.
-func (m *maker) carried(s share, loop units.Power) (units.Power, bool) {
+func (m *maker) carried(who string, s share, loop units.Power) (units.Power, bool) {
 	carry := inverter.Carry{AC: s.inverted, Efficiency: units.One, DC: s.direct, Loop: loop, Idle: units.Some(0 * units.Watt)}
 	if m.rig.Inverter != nil {
 		carry.Efficiency = m.rig.Inverter.Efficiency
@@ -81,7 +81,7 @@ func (m *maker) carried(s share, loop units.Power) (units.Power, bool) {
 	if !m.ok("inverter", err) {
 		return 0, false
 	}
-	m.sheet(hold.Working())
+	m.sheetOn("use", who, hold.Working())
 	return hold.Power, true
 }
 
@@ -99,7 +99,7 @@ func (m *maker) use() {
 		if !m.ok("inverter", err) {
 			return
 		}
-		m.sheet(used.Working())
+		m.sheet("use", used.Working())
 		m.find("inverter", used.Findings()...)
 		u.Inverted, u.Idle = used.Energy, used.Idle
 	}
@@ -112,15 +112,15 @@ func (m *maker) use() {
 	sheet.Given("V_bank", m.assembly.Voltage, "V", "nominal voltage of the bank")
 	sheet.Formula("Q_day", u.Charge, "Ah", "charge at the nominal voltage", "E_day / V_bank")
 	sheet.Formula("P_mean", u.Average, "W", "on average", "E_day / 24")
-	m.sheet(sheet)
-	u.MustNotStop, _ = m.carried(m.shareOf(func(l Load) bool { return l.MustNotStop }), 0)
-	u.Unattended, _ = m.carried(m.shareOf(func(l Load) bool { return l.MustNotStop || l.Unattended }), 0)
+	m.sheet("use", sheet)
+	u.MustNotStop, _ = m.carried("what must not stop", m.shareOf(func(l Load) bool { return l.MustNotStop }), 0)
+	u.Unattended, _ = m.carried("with nobody there", m.shareOf(func(l Load) bool { return l.MustNotStop || l.Unattended }), 0)
 }
 
 // lasts returns how long the bank feeds a power, from full and without sun.
-func (m *maker) lasts(p units.Power) units.Elapsed {
+func (m *maker) lasts(on string, p units.Power) (none units.Opt[units.Elapsed]) {
 	if p == 0 {
-		return 0
+		return none
 	}
 	hold := battery.Hold{Bank: m.batteries(), Draw: battery.Draw{Power: units.Some(p)}}
 	if m.rig.Inverter != nil {
@@ -128,21 +128,21 @@ func (m *maker) lasts(p units.Power) units.Elapsed {
 	}
 	e, err := battery.HoldUp(hold)
 	if !m.ok("bank", err) {
-		return 0
+		return none
 	}
-	m.sheet(e.Working())
+	m.sheetOn("bank", on, e.Working())
 	m.find("bank", e.Findings()...)
-	return e.Time
+	return units.Some(e.Time)
 }
 
 // holdUp works out how long the bank lasts on average, on what must not stop,
 // and with nobody there.
 func (m *maker) holdUp() {
 	b, u := &m.plan.Bank, m.plan.Use
-	b.AtAverage, b.AtMustNotStop, b.AtUnattended = m.lasts(u.Average), m.lasts(u.MustNotStop), m.lasts(u.Unattended)
+	b.AtAverage, b.AtMustNotStop = m.lasts("on average use", u.Average), m.lasts("on what must not stop", u.MustNotStop)
+	b.AtUnattended = m.lasts("with nobody there", u.Unattended)
 	if u.Loop > 0 {
-		with := m.lasts(u.MustNotStop + u.Loop)
-		b.WithLoop = &with
+		b.WithLoop = m.lasts("on what must not stop, with the loop", u.MustNotStop+u.Loop)
 	}
 	if m.plan.Sun == nil || u.MustNotStop == 0 {
 		return
@@ -151,13 +151,13 @@ func (m *maker) holdUp() {
 	short := u.MustNotStop - m.plan.Sun.Harvest.In(day)
 	if units.Exceeds(short, 0) {
 		with := b.Usable.Lasts(short)
-		b.MustNotStopDays = &with
+		b.MustNotStopDays = units.Some(with)
 		sheet := working.NewSheet("What must not stop, with the same sun every day")
 		sheet.Given("P_critical", u.MustNotStop, "W", "what must not stop, on average")
 		sheet.Given("E_sun", m.plan.Sun.Harvest, "Wh", "harvest of a day")
 		sheet.Given("E_usable", b.Usable, "Wh", "usable energy of the bank")
 		sheet.Formula("t_days", with, "d", "until the bank is down", "E_usable / (24*P_critical - E_sun)")
-		m.sheet(sheet)
+		m.sheetOn("bank", "with the sun", sheet)
 	}
 }
 
@@ -196,11 +196,14 @@ func (m *maker) sun() {
 		m.fail("roof.series", units.Significant(float64(r.Series), 6), "whole strings: panels a multiple of series")
 		return
 	}
-	var list []solar.Loss
-	for _, l := range r.Losses {
-		list = append(list, solar.Loss{Name: l.Name, Fraction: l.Lost})
+	fit, err := solar.FitController(solar.Hookup{
+		Rules: solar.NEC2017, Array: m.array(), StringFuse: r.StringFuse, Coldest: r.Coldest, Bank: m.assembly.Voltage,
+		Controller: solar.Controller{Kind: m.kind(), InputVoltage: r.Controller.InputLimit, Output: units.Some(r.Controller.OutputLimit)},
+	})
+	if !m.ok("roof", err) {
+		return
 	}
-	losses, err := solar.NewLosses(list...)
+	losses, err := m.losses(fit)
 	if !m.ok("roof", err) {
 		return
 	}
@@ -209,21 +212,13 @@ func (m *maker) sun() {
 	if !m.ok("roof.sun", err) {
 		return
 	}
-	fit, err := solar.FitController(solar.Hookup{
-		Rules: solar.NEC2017, Array: m.array(), StringFuse: r.StringFuse, Coldest: r.Coldest, Bank: m.assembly.Voltage,
-		Controller: solar.Controller{Kind: solar.MPPT, InputVoltage: r.Controller.InputLimit, Output: units.Some(r.Controller.OutputLimit)},
-	})
-	if !m.ok("roof", err) {
-		return
-	}
-	m.sheet(harvest.Working())
-	m.sheet(fit.Working())
+	m.sheet("roof", harvest.Working())
+	m.sheet("roof", fit.Working())
 	m.find("roof", harvest.Findings()...)
-	m.find("roof", fit.Findings()...)
-	m.plan.Sun = &SunLine{Harvest: harvest.Energy, ColdOpen: fit.Cold.Voltage, Limit: r.Controller.InputLimit}
-	if m.plan.Use.Energy > 0 {
-		m.plan.Sun.Part = units.RatioOf(harvest.Energy, m.plan.Use.Energy)
-	}
+	found := fit.Findings()
+	m.fewerInSeries(fit, found)
+	m.find("roof", found...)
+	m.plan.Sun = m.roofLine(harvest, fit)
 	m.aboveAir(r.Sun)
 }
 
@@ -238,7 +233,7 @@ func (m *maker) aboveAir(s Sun) {
 	if !m.ok("roof.sun", err) {
 		return
 	}
-	m.sheet(sun.Working())
+	m.sheet("roof", sun.Working())
 	m.find("roof", sun.Findings()...)
 	if units.Exceeds(s.Irradiation, sun.AboveAir) {
 		m.find("roof", working.Finding{

@@ -26,11 +26,11 @@ func (m *maker) hazards() {
 		return
 	}
 	for _, one := range meetings {
-		m.sheet(one.Working())
 		where := "inverter"
 		if one.Panel == mainPanel {
 			where = "generator"
 		}
+		m.sheet(where, one.Working())
 		m.find(where, one.Findings()...)
 	}
 	if m.rig.Generator == nil {

@@ -44,8 +44,8 @@ func TestSourcesOfAPanel(t *testing.T) {
 				if f.Rule != "transfer-not-stated" && f.Rule != "sources-not-kept-apart" {
 					continue
 				}
-				if f.Where != c.where || f.Rule != c.rule || f.Severity != c.severity {
-					t.Errorf("%s: %v %s", f.Where, f.Severity, f.Rule)
+				if f.Part != c.where || f.Rule != c.rule || f.Severity != c.severity {
+					t.Errorf("%s: %v %s", f.Part, f.Severity, f.Rule)
 				}
 				c.rule = ""
 			}
@@ -78,10 +78,8 @@ func TestWhoMeetsWhere(t *testing.T) {
 		inverter.NoGuard: "nothing keeps it apart from shore power", inverter.Interlock: "kept apart from shore power by: interlock",
 	} {
 		p := planOf(t, func(r *plan.Rig) { r.Generator.Transfer = kind })
-		for _, s := range p.Sources {
-			if s.Name == "generator" && s.Note != want {
-				t.Errorf("%v: %q, want %q", kind, s.Note, want)
-			}
+		if text := strings.Join(strings.Fields(p.Text()), " "); !strings.Contains(text, want) {
+			t.Errorf("%v: no %q", kind, want)
 		}
 	}
 }

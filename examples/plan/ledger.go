@@ -25,16 +25,20 @@ func (m *maker) ledger() {
 	}
 	m.book = ledger
 	for _, line := range ledger.Lines {
-		m.sheet(line.Working())
+		m.sheet(line.Name, line.Working())
 		m.plan.Loads = append(m.plan.Loads, LoadLine{Name: line.Name, Bus: line.Bus.Name, Power: line.Power,
 			Energy: line.Energy, MustNotStop: line.MustNotStop})
 	}
 	for _, t := range ledger.Buses {
-		m.sheet(ledger.Working(t.Bus.Name))
-		charge, _ := t.Charge.Get()
-		m.plan.Buses = append(m.plan.Buses, BusLine{Name: t.Bus.Name, Voltage: t.Bus.Voltage, Energy: t.Energy, Charge: charge,
-			Average: t.Average, Peak: t.Connected, Apparent: t.ConnectedApparent, Current: t.ConnectedCurrent})
+		m.sheet("bus "+t.Bus.Name, ledger.Working(t.Bus.Name))
+		line := BusLine{Name: t.Bus.Name, Voltage: t.Bus.Voltage, Energy: t.Energy,
+			Average: t.Average, Peak: t.Connected, Current: t.ConnectedCurrent}
+		if line.Charge, _ = t.Charge.Get(); t.Bus.Kind == loads.Alternating {
+			line.Apparent = t.ConnectedApparent
+		}
+		m.plan.Buses = append(m.plan.Buses, line)
 	}
+	m.sheet("loads", m.allBuses())
 	m.find("loads", ledger.Findings()...)
 }
 

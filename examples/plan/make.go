@@ -5,11 +5,11 @@ import (
 	"fmt"
 	"reflect"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/drawbar/battery"
+	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -21,6 +21,7 @@ type maker struct {
 	plan     Plan
 	book     loads.Ledger
 	assembly battery.Assembly
+	side     inverter.DCCurrent // of the inverter, if there is one
 	problems []Problem
 	found    []located
 }
@@ -96,9 +97,6 @@ func snake(field string) string {
 	return strings.ToLower(b.String())
 }
 
-// sheet keeps the working of a number of the plan.
-func (m *maker) sheet(s *working.Sheet) { m.plan.sheets = append(m.plan.sheets, s) }
-
 // find keeps findings about a part.
 func (m *maker) find(where string, findings ...working.Finding) {
 	for _, f := range findings {
@@ -136,47 +134,28 @@ func (m *maker) circuitNamed(name string) (Circuit, bool) {
 	return Circuit{}, false
 }
 
-// finish sorts the findings, gathers what is said of many parts alike, and
-// settles every number, so that the plan does not move with the last bits of
-// a float64.
+// finish sorts the findings and the sheets, and settles every number, so that
+// the plan does not move with the last bits of a float64.
 func (m *maker) finish() {
-	var gathered []located
-	index := map[string]int{}
+	said := map[string]bool{}
 	for _, f := range m.found {
-		key := f.Severity.String() + f.Rule + f.Message
-		i, ok := index[key]
-		if ok && (f.Severity == working.Note || gathered[i].where == f.where) {
-			if !strings.Contains(", "+gathered[i].where+",", ", "+f.where+",") {
-				gathered[i].where += ", " + f.where
-				// The numbers of the first would read as those of all.
-				if !slices.Equal(gathered[i].Numbers, f.Numbers) {
-					gathered[i].Numbers = nil
-				}
-			}
-			continue
-		}
-		index[key] = len(gathered)
-		gathered = append(gathered, f)
-	}
-	for s := working.Danger; ; s-- {
-		for _, f := range gathered {
-			if f.Severity == s {
-				m.plan.Findings = append(m.plan.Findings, f.line())
-			}
-		}
-		if s == working.Note {
-			break
+		// The same may be found of several cases of a part.
+		if key := f.Severity.String() + "\n" + f.where + "\n" + f.Rule + "\n" + f.Message; !said[key] {
+			said[key] = true
+			m.plan.Findings = append(m.plan.Findings, m.findingOf(f))
 		}
 	}
+	ordered(m.plan.Findings)
+	m.plan.sheets = partsInOrder(m.plan.sheets)
 	settle(reflect.ValueOf(&m.plan).Elem())
 }
 
-// line returns f as the plan keeps it.
-func (f located) line() Finding {
-	line := Finding{Where: f.where, Severity: f.Severity, Rule: f.Rule, Message: described(f.Message), Fix: described(f.Fix),
-		Source: f.Source.String(), Numbers: []string{}}
-	for _, n := range f.Numbers {
-		line.Numbers = append(line.Numbers, n.String())
+// findingOf returns f as the plan keeps it.
+func (m *maker) findingOf(f located) Finding {
+	line := Finding{Part: f.where, Severity: f.Severity, Rule: f.Rule, Message: described(f.Message), Mend: described(f.Fix),
+		Source: Source(f.Source), Numbers: numbersOf(f.Numbers)}
+	if c, ok := m.circuitNamed(f.where); ok {
+		line.Route = c.route()
 	}
 	return line
 }

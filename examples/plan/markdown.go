@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"encoding/json"
 	"strings"
 )
 
@@ -9,39 +8,53 @@ import (
 func (p Plan) Markdown() string {
 	d := p.document()
 	var b strings.Builder
-	b.WriteString("# " + escape(d.title) + "\n\n" + escape(d.lead) + "\n")
+	b.WriteString("# " + escape(d.title) + "\n")
+	for _, t := range d.lead {
+		b.WriteString("\n" + escape(t) + "\n")
+	}
 	for _, s := range d.sections {
-		b.WriteString("\n## " + escape(s.title) + "\n")
-		for _, t := range s.text {
-			b.WriteString("\n" + escape(t) + "\n")
-		}
-		if len(s.rows) > 0 {
-			head := s.head
-			if len(head) == 0 {
-				head = make([]string, len(s.rows[0]))
-			}
-			b.WriteByte('\n')
-			markdownRow(&b, head)
-			b.WriteString(strings.Repeat("| --- ", len(head)) + "|\n")
-			for _, row := range s.rows {
-				markdownRow(&b, row)
-			}
-		}
-		if len(s.items) > 0 {
-			b.WriteByte('\n')
-		}
-		for _, i := range s.items {
-			text := escape(i.text)
-			if i.mark != "" {
-				text = "**" + escape(i.mark) + "**: " + text
-			}
-			b.WriteString("- " + text + "\n")
-			for _, line := range i.more {
-				b.WriteString("  " + escape(line) + "\n")
-			}
-		}
+		s.markdown(&b)
 	}
 	return b.String()
+}
+
+// markdown appends the section.
+func (s section) markdown(b *strings.Builder) {
+	b.WriteString("\n## " + escape(s.title) + "\n")
+	for _, t := range s.text {
+		b.WriteString("\n" + escape(t) + "\n")
+	}
+	if len(s.rows) > 0 {
+		head := s.head
+		if len(head) == 0 {
+			head = make([]string, len(s.rows[0].cells))
+		}
+		b.WriteByte('\n')
+		markdownRow(b, head)
+		b.WriteString(strings.Repeat("| --- ", len(head)) + "|\n")
+		for _, r := range s.rows {
+			markdownRow(b, r.cells)
+		}
+	}
+	if len(s.items) > 0 {
+		b.WriteByte('\n')
+	}
+	for _, i := range s.items {
+		i.markdown(b)
+	}
+}
+
+// markdown appends the item with a list of its own below it, since lines that
+// only follow each other would run together.
+func (i item) markdown(b *strings.Builder) {
+	text := escape(i.text)
+	if i.mark != "" {
+		text = "**" + escape(i.mark) + "**: " + text
+	}
+	b.WriteString("- " + text + "\n")
+	for _, line := range i.more {
+		b.WriteString("  - " + escape(line) + "\n")
+	}
 }
 
 func markdownRow(b *strings.Builder, cells []string) {
@@ -53,12 +66,6 @@ func markdownRow(b *strings.Builder, cells []string) {
 
 // escape keeps text from being read as Markdown.
 func escape(s string) string {
-	return strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", "#", `\#`, "[", `\[`, "$", `\$`).Replace(s)
-}
-
-// JSON returns the plan as indented JSON. Its names stay; quantities are text
-// with a unit.
-func (p Plan) JSON() ([]byte, error) {
-	data, err := json.MarshalIndent(p, "", "  ")
-	return append(data, '\n'), err
+	return strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", "&", "&amp;", "#", `\#`, "[", `\[`,
+		"$", `\$`, "~", `\~`, "\n", " ", "\r", " ").Replace(s)
 }

@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"os"
 	"strings"
@@ -9,6 +10,7 @@ import (
 
 	"example.com/drawbar/examples/plan"
 	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
 )
 
 // changed returns the demo with one text replaced, which must be there.
@@ -135,6 +137,14 @@ func FuzzMake(f *testing.F) {
 		for _, f := range p.Findings {
 			if f.Rule == "" || f.Message == "" {
 				t.Fatalf("empty finding %+v", f)
+			}
+		}
+		if data, err := p.JSONWithWorking(); err != nil || !json.Valid(data) {
+			t.Fatalf("no JSON: %v", err)
+		}
+		for line := range strings.Lines(p.Text()) {
+			if working.Columns(strings.TrimSuffix(line, "\n")) > 80 {
+				t.Fatalf("%q", line)
 			}
 		}
 		if units.Exceeds(0, p.Bank.Usable) || p.Text() == "" {

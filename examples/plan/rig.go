@@ -4,6 +4,7 @@ import (
 	"example.com/drawbar/battery"
 	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
+	"example.com/drawbar/solar"
 	"example.com/drawbar/units"
 	"example.com/drawbar/wire"
 )
@@ -157,10 +158,12 @@ type Roof struct {
 	Losses           []Loss                     `json:"losses"`                       // that multiply
 }
 
-// A Controller holds the panels at their maximum power and charges the bank.
+// A Controller charges the bank from the panels.
 type Controller struct {
-	InputLimit  units.Voltage `json:"input_limit"`  // that its input withstands
-	OutputLimit units.Current `json:"output_limit"` // into the bank
+	// Kind is "MPPT" or "PWM". Left out, it is taken for MPPT, and that is said.
+	Kind        solar.ControllerKind `json:"kind,omitzero"`
+	InputLimit  units.Voltage        `json:"input_limit"`  // that its input withstands
+	OutputLimit units.Current        `json:"output_limit"` // into the bank
 }
 
 // Sun is a day's irradiation on the panels, with its place and day if it is

@@ -29,9 +29,12 @@ func (m *maker) gap() {
 	if sun == nil || !units.Exceeds(u.Energy, sun.Harvest) {
 		return
 	}
-	numbers := []working.Number{{Name: "harvest a day", Value: sun.Harvest}, {Name: "use a day", Value: u.Energy}, {Name: "without sun", Value: m.plan.Bank.AtAverage, Unit: "h"}}
-	if u.GapHours > 0 {
-		numbers = append(numbers, working.Number{Name: "converter a day for the rest", Value: u.GapHours, Unit: "h"})
+	numbers := []working.Number{{Name: "harvest a day", Value: sun.Harvest}, {Name: "use a day", Value: u.Energy}}
+	if t, ok := m.plan.Bank.AtAverage.Get(); ok {
+		numbers = append(numbers, working.Number{Name: "without sun", Value: t, Unit: "h"})
+	}
+	if t, ok := u.GapHours.Get(); ok && m.plan.feeding() != "" {
+		numbers = append(numbers, working.Number{Name: "converter a day for the rest", Value: t, Unit: "h"})
 	}
 	m.find("roof", working.Finding{
 		Severity: working.Caution, Rule: "sun-below-use", Numbers: numbers, Source: physics("energy in and out of the bank"),
@@ -70,13 +73,16 @@ func (m *maker) alarm() {
 	if critical == "" || m.rig.Inverter == nil && m.rig.Shore == nil {
 		return
 	}
-	numbers := []working.Number{{Name: "until the bank is empty on what must not stop", Value: m.plan.Bank.AtMustNotStop, Unit: "h"}}
+	var numbers []working.Number
+	if t, ok := m.plan.Bank.AtMustNotStop.Get(); ok {
+		numbers = append(numbers, working.Number{Name: "until the bank is empty on what must not stop", Value: t, Unit: "h"})
+	}
 	f := working.Finding{Severity: working.Caution, Rule: "silent-failover", Numbers: numbers,
 		Source: common("an alarm must not depend on what it reports"),
 		Fix:    "Fit an alarm that the bank feeds and that somebody far away receives; try it with the plug pulled."}
 	switch a := m.rig.Alarm; {
 	case a == nil:
-		f.Message = "Nobody is told when shore power drops: the inverter takes over in silence and the bank goes down. \"" + critical + "\" must not stop."
+		f.Message = "Nobody is told when shore power drops: " + m.takesOver() + " in silence and the bank goes down. \"" + critical + "\" must not stop."
 	case m.dead(a.Bus):
 		f.Message = "The alarm hangs on \"" + a.Bus + "\", which is dead when shore power is gone."
 	default:
@@ -86,6 +92,14 @@ func (m *maker) alarm() {
 		f.Fix += " The bus \"" + direct + "\" keeps its power."
 	}
 	m.find("alarm", f)
+}
+
+// takesOver says what carries on when shore power is gone.
+func (m *maker) takesOver() string {
+	if m.rig.Inverter != nil {
+		return "the inverter takes over"
+	}
+	return "the bank carries on alone"
 }
 
 // dead reports whether a bus is dead without shore power.
@@ -113,7 +127,7 @@ func (m *maker) pedestal() {
 		if !m.ok("shore", err) {
 			return
 		}
-		m.sheet(drop.Working())
+		m.sheet("shore", drop.Working())
 		numbers = append(numbers, working.Number{Name: "the cord alone takes", Value: drop.Voltage}, working.Number{Name: "at", Value: drop.Run.Current})
 	}
 	m.find("shore", working.Finding{

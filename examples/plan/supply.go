@@ -28,7 +28,8 @@ func (m *maker) inverterLine() {
 	if !m.ok("inverter", err) {
 		return
 	}
-	m.sheet(side.Working())
+	m.sheet("inverter", side.Working())
+	m.side = side
 	m.plan.Inverter = &InverterLine{Current: side.Current, Required: side.Required}
 	m.headroom()
 }
@@ -57,7 +58,7 @@ func (m *maker) headroom() {
 	if !m.ok("inverter", err) {
 		return
 	}
-	m.sheet(h.Working())
+	m.sheet("inverter", h.Working())
 	m.find("inverter", h.Findings()...)
 	m.plan.Inverter.Largest, m.plan.Inverter.PowerLeft = largest.Name, h.PowerLeft
 	m.plan.Inverter.ApparentLeft = h.ApparentLeft
@@ -78,7 +79,7 @@ func (m *maker) charger() (inverter.ChargerUse, bool) {
 	}
 	use, err := inverter.ChargerDraw(ask)
 	if m.ok("converter", err) {
-		m.sheet(use.Working())
+		m.sheet("converter", use.Working())
 		return use, true
 	}
 	return use, false
@@ -89,35 +90,31 @@ func (m *maker) sources() {
 	r, list := m.rig, &m.plan.Sources
 	if s := r.Shore; s != nil {
 		full := s.Service.At(s.Voltage)
-		*list = append(*list, SourceLine{Name: "shore", Power: full, Continuous: units.Scale(full, inverter.ContinuousShare),
-			Note: units.Significant(float64(s.Service), 4) + " A service, one leg; 80 % of it for hours"})
+		hours := units.Scale(full, inverter.ContinuousShare)
+		m.sheet("shore", service(*s, full, hours))
+		*list = append(*list, SourceLine{Name: "shore", Power: full, Continuous: hours, Numbers: numbersOf([]working.Number{
+			{Name: "service of one leg", Value: s.Service}, {Name: "for hours", Value: units.Scale(s.Service, inverter.ContinuousShare)}})})
 	}
 	if r.Inverter != nil && m.plan.Inverter != nil {
-		surge, _ := r.Inverter.Surge.Get()
-		*list = append(*list, SourceLine{Name: "bank and inverter", Power: r.Inverter.Continuous, Continuous: r.Inverter.Continuous, Surge: surge,
-			Note: "takes " + units.Significant(float64(m.plan.Inverter.Current), 3) + " A from the bank at full load"})
+		*list = append(*list, SourceLine{Name: "bank and inverter", Power: r.Inverter.Continuous, Continuous: r.Inverter.Continuous, Surge: r.Inverter.Surge,
+			Numbers: numbersOf([]working.Number{{Name: "from the bank at full load", Value: m.plan.Inverter.Current}})})
 	}
 	if g := r.Generator; g != nil {
-		surge, _ := g.Surge.Get()
-		*list = append(*list, SourceLine{Name: "generator", Power: g.Continuous, Continuous: g.Continuous, Surge: surge,
-			Note: reachNote(g.Transfer)})
+		*list = append(*list, SourceLine{Name: "generator", Power: g.Continuous, Continuous: g.Continuous, Surge: g.Surge, Numbers: []Number{}, Guard: g.Transfer})
 	}
 	if t := r.Tow; t != nil {
 		p := t.Current.At(t.Voltage)
+		m.sheet("tow vehicle", driving(*t, p, p.For(t.Hours)))
 		*list = append(*list, SourceLine{Name: "tow vehicle", Power: p, Continuous: p,
-			Note: units.Significant(units.In(p.For(t.Hours), units.WattHour), 4) + " Wh on a travel day"})
+			Numbers: numbersOf([]working.Number{{Name: "on a travel day", Value: p.For(t.Hours)}})})
 	}
 	if r.Converter == nil {
 		return
 	}
 	if use, ok := m.charger(); ok {
-		line := SourceLine{Name: "converter", Power: use.Output, Continuous: use.Output,
-			Note: "into the bank; takes " + units.Significant(float64(use.Current), 3) + " A of shore or generator"}
-		if t, ok := use.Time.Get(); ok {
-			m.plan.Use.GapHours = t
-			line.Note += ", " + units.Significant(units.In(t, units.Hour), 2) + " h a day to close the gap"
-		}
-		*list = append(*list, line)
+		m.plan.Use.GapHours = use.Time
+		*list = append(*list, SourceLine{Name: "converter", Power: use.Output, Continuous: use.Output,
+			Numbers: numbersOf([]working.Number{{Name: "taken from what feeds it", Value: use.Current}})})
 	}
 }
 
@@ -151,7 +148,7 @@ func (m *maker) loops() {
 		return
 	}
 	for _, l := range loops {
-		m.sheet(l.Working())
+		m.sheet("converter", l.Working())
 		m.find("converter", l.Findings()...)
 		m.plan.Use.Loop += l.Lost
 	}
@@ -181,7 +178,7 @@ func (m *maker) bonds() {
 		return
 	}
 	for _, c := range counts {
-		m.sheet(c.Working())
+		m.sheet(c.Source.Name, c.Working())
 		if c.Bonds != 1 {
 			m.find(c.Source.Name, c.Findings()...)
 		}
@@ -195,23 +192,30 @@ func (m *maker) limits() {
 	var out, in units.Current
 	if m.plan.Inverter != nil {
 		out += m.plan.Inverter.Current
+		m.sheet("bank", m.side.Working())
 	}
 	demand.Discharge = units.Some(out)
+	var names []string
+	var each []units.Current
+	add := func(name string, i units.Current) { names, each, in = append(names, name), append(each, i), in+i }
 	if c := m.rig.Converter; c != nil {
-		in += c.Current
+		add("converter", c.Current)
 	}
 	if r := m.rig.Roof; r != nil {
-		in += r.Controller.OutputLimit
+		add("output limit of the controller", r.Controller.OutputLimit)
 	}
 	if t := m.rig.Tow; t != nil {
-		in += t.Current
+		add("tow vehicle", t.Current)
+	}
+	if len(names) > 0 {
+		m.sheet("bank", sumOfCurrents("What charges the bank at once", names, each, in))
 	}
 	demand.Charge = units.Some(in)
 	l, err := battery.CheckLimits(demand)
 	if !m.ok("bank", err) {
 		return
 	}
-	m.sheet(l.Working())
+	m.sheet("bank", l.Working())
 	m.find("bank", l.Findings()...)
 }
 
@@ -228,7 +232,7 @@ func (m *maker) sets() {
 		}
 	}
 	if m.rig.Inverter != nil && len(backed) > 0 {
-		m.overloads("inverter", m.machine().Limit(), backed, "over")
+		m.overloads("inverter", m.machine().Limit(), backed)
 	}
 	if m.rig.Shore == nil {
 		return
@@ -242,16 +246,16 @@ func (m *maker) sets() {
 		return
 	}
 	service := inverter.Limit{Name: "shore service", Current: units.Some(m.rig.Shore.Service), Voltage: m.rig.Shore.Voltage}
-	m.overloads("shore", service, all, "trips")
+	m.overloads("shore", service, all)
 	service.Share = units.Some(inverter.ContinuousShare)
-	m.overloads("shore", service, all, "too much for hours")
+	m.overloads("shore", service, all)
 }
 
 // mostInSets is how many loads a search for sets takes.
 const mostInSets = 20
 
 // overloads lists the smallest sets above a limit that are not listed yet.
-func (m *maker) overloads(on string, limit inverter.Limit, demands []inverter.Demand, what string) {
+func (m *maker) overloads(on string, limit inverter.Limit, demands []inverter.Demand) {
 	if len(demands) > mostInSets {
 		demands = append([]inverter.Demand(nil), demands...)
 		slices.SortStableFunc(demands, func(a, b inverter.Demand) int { return units.Compare(b.Power, a.Power) })
@@ -268,15 +272,9 @@ func (m *maker) overloads(on string, limit inverter.Limit, demands []inverter.De
 	if !m.ok(on, err) {
 		return
 	}
-	m.sheet(o.Working())
+	m.sheet("together on "+on, o.Working())
 	for _, s := range o.Sets {
-		line := SetLine{On: on, Loads: o.Names(s.Members)}
-		if line.Note = what + ": " + units.Significant(float64(s.Apparent), 4) + " VA"; s.OverCurrent {
-			line.Note = what + ": " + units.Significant(float64(s.Current), 3) + " A"
-		} else if s.OverPower {
-			line.Note = what + ": " + units.Significant(float64(s.Power), 4) + " W"
-		}
-		m.plan.Sets = append(m.plan.Sets, line)
+		m.plan.Sets = append(m.plan.Sets, setLine(on, o, s))
 	}
 }
 
@@ -292,7 +290,7 @@ func (m *maker) starts() {
 		if !m.ok("loads["+strconv.Itoa(i)+"]", err) {
 			continue
 		}
-		m.sheet(start.Working())
+		m.sheet(l.Name, start.Working())
 		numbers := []working.Number{{Name: "start", Value: start.Apparent}}
 		small := false
 		add := func(name string, surge units.Opt[units.ApparentPower]) {

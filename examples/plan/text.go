@@ -3,7 +3,6 @@ package plan
 import (
 	"bytes"
 	"strings"
-	"unicode/utf8"
 
 	"example.com/drawbar/units/working"
 )
@@ -15,27 +14,45 @@ const columns = 80
 func (p Plan) Text() string {
 	d := p.document()
 	var b strings.Builder
-	b.WriteString(d.title + "\n" + strings.Repeat("=", utf8.RuneCountInString(d.title)) + "\n\n")
-	wrap(&b, "", "", d.lead)
+	heading(&b, d.title, "=")
+	for _, t := range d.lead {
+		wrap(&b, "", "", t)
+	}
 	for _, s := range d.sections {
-		b.WriteString("\n" + s.title + "\n" + strings.Repeat("-", utf8.RuneCountInString(s.title)) + "\n\n")
-		for _, t := range s.text {
-			wrap(&b, "", "", t)
-		}
-		if len(s.text) > 0 && len(s.rows)+len(s.items) > 0 {
-			b.WriteByte('\n')
-		}
-		if len(s.rows) > 0 {
-			table(&b, s.head, s.rows)
-		}
-		for i, it := range s.items {
-			if i > 0 && len(it.more) > 0 {
-				b.WriteByte('\n')
-			}
-			it.write(&b)
-		}
+		s.write(&b)
 	}
 	return b.String()
+}
+
+// heading appends a title, underlined.
+func heading(b *strings.Builder, title, line string) {
+	widest := 0
+	for _, l := range lines(title, columns, columns) {
+		b.WriteString(l + "\n")
+		widest = max(widest, working.Columns(l))
+	}
+	b.WriteString(strings.Repeat(line, widest) + "\n\n")
+}
+
+// write appends the section.
+func (s section) write(b *strings.Builder) {
+	b.WriteByte('\n')
+	heading(b, s.title, "-")
+	for _, t := range s.text {
+		wrap(b, "", "", t)
+	}
+	if len(s.text) > 0 && len(s.rows)+len(s.items) > 0 {
+		b.WriteByte('\n')
+	}
+	if len(s.rows) > 0 {
+		table(b, s.head, s.rows)
+	}
+	for i, it := range s.items {
+		if i > 0 && len(it.more) > 0 {
+			b.WriteByte('\n')
+		}
+		it.write(b)
+	}
 }
 
 // write appends the item.
@@ -52,44 +69,55 @@ func (i item) write(b *strings.Builder) {
 
 // wrap appends text in lines of at most 80 columns.
 func wrap(b *strings.Builder, first, rest, text string) {
-	for _, line := range lines(text, columns-utf8.RuneCountInString(first), columns-utf8.RuneCountInString(rest)) {
-		b.WriteString(first + line + "\n")
+	for _, line := range lines(text, columns-working.Columns(first), columns-working.Columns(rest)) {
+		b.WriteString(strings.TrimRight(first+line, " ") + "\n")
 		first = rest
 	}
 }
 
 // lines breaks text between words, the first line at one width and the
-// others at another. A number stays with its unit.
+// others at another. A number stays with its unit, and a word that is wider
+// than its line is cut.
 func lines(text string, first, rest int) (list []string) {
-	line, width := "", first
+	line, room := "", first
 	for _, word := range working.Words(text) {
-		switch {
-		case line == "":
-			line = word
-		case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width:
-			list, line, width = append(list, line), word, rest
-		default:
+		if line != "" && working.Columns(line)+1+working.Columns(word) <= room {
 			line += " " + word
+			continue
 		}
+		if line != "" {
+			list, line, room = append(list, line), "", rest
+		}
+		for working.Columns(word) > room {
+			head, tail := working.Cut(word, room)
+			if tail == "" {
+				break
+			}
+			list, word, room = append(list, head), tail, rest
+		}
+		line = word
 	}
 	return append(list, line)
 }
 
 // table appends rows in columns, the last of which may wrap.
-func table(b *strings.Builder, head []string, rows [][]string) {
-	all := rows
+func table(b *strings.Builder, head []string, rows []row) {
+	var all, body [][]string
 	if len(head) > 0 {
-		all = append([][]string{head}, rows...)
+		all = append(all, head)
+	}
+	for _, r := range rows {
+		all, body = append(all, r.cells), append(body, r.cells)
 	}
 	widths := make([]int, len(all[0]))
 	for _, row := range all {
 		for i, cell := range row {
-			widths[i] = max(widths[i], utf8.RuneCountInString(cell))
+			widths[i] = max(widths[i], working.Columns(cell))
 		}
 	}
 	shrink(widths)
 	for r, row := range all {
-		writeRow(b, row, widths, rightAligned(rows))
+		writeRow(b, row, widths, rightAligned(body))
 		if r == 0 && len(head) > 0 {
 			for i, w := range widths {
 				b.WriteString(strings.Repeat("-", w))
@@ -152,7 +180,7 @@ func writeRow(b *strings.Builder, row []string, widths []int, right []bool) {
 			if h < len(cells[i]) {
 				cell = cells[i][h]
 			}
-			pad := strings.Repeat(" ", max(0, widths[i]-utf8.RuneCountInString(cell)))
+			pad := strings.Repeat(" ", max(0, widths[i]-working.Columns(cell)))
 			if right[i] {
 				cell = pad + cell
 			} else {

@@ -25,92 +25,90 @@ var demo []byte
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
-const usage = `Rig prints the power plan of a rig.
-
-    go run ./examples/rig                      the invented demo rig
-    go run ./examples/rig -rig FILE            yours, described as in demo.json
-    go run ./examples/rig -working             with the working behind each number
-    go run ./examples/rig -format markdown     or json, or text (the default)
-    go run ./examples/rig -demo > mine.json    the description of the demo, to change
-
-Exit status: 0 done; 1 a mistake in the description, each named with its path;
-2 a wrong flag.
-`
+//go:embed usage.txt
+var usage string
 
 // run is the program; it returns the exit status.
 func run(args []string, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("rig", flag.ContinueOnError)
 	flags.SetOutput(stderr)
-	flags.Usage = func() { fmt.Fprint(stderr, usage) }
-	file := flags.String("rig", "", "description of the rig, in JSON")
-	working := flags.Bool("working", false, "show the working behind each number")
-	format := flags.String("format", "text", "text, json or markdown")
-	show := flags.Bool("demo", false, "print the description of the demo rig")
+	flags.Usage = func() {} // printed below, where its own errors count
+	file := flags.String("rig", "", "")
+	working := flags.Bool("working", false, "")
+	format := flags.String("format", "text", "")
+	show := flags.Bool("demo", false, "")
 	if err := flags.Parse(args); errors.Is(err, flag.ErrHelp) {
-		return 0
+		return write(stdout, stderr, []byte(usage))
 	} else if err != nil {
-		return 2
+		return wrongFlag(stderr, "")
 	}
 	given := false
 	flags.Visit(func(f *flag.Flag) { given = given || f.Name == "rig" })
-	if given && *file == "" {
-		fmt.Fprint(stderr, "rig: -rig names no file\n\n"+usage)
-		return 2
+	switch {
+	case given && *file == "":
+		return wrongFlag(stderr, "rig: -rig names no file\n")
+	case given && *show:
+		return wrongFlag(stderr, "rig: -demo prints the demo's description, so -rig has nothing to do\n")
+	case flags.NArg() > 0:
+		return wrongFlag(stderr, fmt.Sprintf("rig: unknown argument %q; a file is named with -rig\n", flags.Arg(0)))
+	case *format != "text" && *format != "json" && *format != "markdown":
+		return wrongFlag(stderr, fmt.Sprintf("rig: unknown format %q; want text, json or markdown\n", *format))
+	case *show:
+		return write(stdout, stderr, demo)
 	}
-	if flags.NArg() > 0 || *format != "text" && *format != "json" && *format != "markdown" {
-		fmt.Fprintf(stderr, "rig: unknown argument or format %q\n\n%s", append(flags.Args(), *format), usage)
-		return 2
-	}
-	if *show {
-		_, _ = stdout.Write(demo)
-		return 0
-	}
-	if err := print(stdout, *file, *format, *working); err != nil {
+	text, err := planned(*file, *format, *working)
+	if err != nil {
 		fmt.Fprintln(stderr, "rig:", err)
+		return 1
+	}
+	return write(stdout, stderr, text)
+}
+
+// wrongFlag says what is wrong and how it goes.
+func wrongFlag(stderr io.Writer, message string) int {
+	fmt.Fprint(stderr, message+"\n"+usage)
+	return 2
+}
+
+// write writes all there is to standard output, which fails where a disk is
+// full, and returns the exit status.
+func write(stdout, stderr io.Writer, text []byte) int {
+	if _, err := stdout.Write(text); err != nil {
+		fmt.Fprintln(stderr, "rig: the output is not complete:", err)
 		return 1
 	}
 	return 0
 }
 
-// print writes the plan of the rig in file, or of the demo.
-func print(w io.Writer, file, format string, working bool) error {
+// planned returns the plan of the rig in file, or of the demo.
+func planned(file, format string, working bool) ([]byte, error) {
 	data := demo
 	if file != "" {
 		var err error
 		if data, err = os.ReadFile(file); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	rig, err := plan.Read(data)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	p, err := plan.Make(rig)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	switch format {
-	case "json":
-		text, err := p.JSON()
-		if err != nil {
-			return err
-		}
-		_, err = w.Write(text)
-		return err
-	case "markdown":
-		fmt.Fprint(w, p.Markdown())
-	default:
-		fmt.Fprint(w, p.Text())
+	p.Demo = file == ""
+	switch {
+	case format == "json" && working:
+		return p.JSONWithWorking()
+	case format == "json":
+		return p.JSON()
+	case format == "markdown" && working:
+		return []byte(p.MarkdownWithWorking()), nil
+	case format == "markdown":
+		return []byte(p.Markdown()), nil
+	case working:
+		return []byte(p.TextWithWorking()), nil
 	}
-	for _, s := range p.Working() {
-		if !working {
-			break
-		}
-		if format == "markdown" {
-			fmt.Fprint(w, "\n", s.Markdown())
-		} else {
-			fmt.Fprint(w, "\n", s.Text())
-		}
-	}
-	return nil
+	return []byte(p.Text()), nil
 }

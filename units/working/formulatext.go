@@ -2,7 +2,6 @@ package working
 
 import (
 	"strings"
-	"unicode/utf8"
 )
 
 // A piece is a stretch of a shown formula that is not broken across lines.
@@ -149,6 +148,3 @@ func superscript(e expr) (string, bool) {
 
 var superscripts = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴",
 	"5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
-
-// columns returns how wide s is.
-func columns(s string) int { return utf8.RuneCountInString(s) }

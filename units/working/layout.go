@@ -9,12 +9,12 @@ const width = 80
 // [Words] has them. The first begins with first, the others with as many
 // spaces.
 func wrap(first, text string) []string {
-	indent := strings.Repeat(" ", columns(first))
-	room := max(width-columns(first), 1)
+	indent := strings.Repeat(" ", Columns(first))
+	room := max(width-Columns(first), 1)
 	var lines []string
 	line := ""
 	for _, word := range Words(text) {
-		if line != "" && columns(line)+1+columns(word) <= room {
+		if line != "" && Columns(line)+1+Columns(word) <= room {
 			line += " " + word
 			continue
 		}
@@ -39,27 +39,28 @@ func wrap(first, text string) []string {
 // there is one.
 func chop(s string, room int) []string {
 	var parts []string
-	r := []rune(s)
-	for len(r) > room {
-		cut, skip := room, 0
-		for i := room; i > 0; i-- {
-			if r[i] == ' ' {
-				cut, skip = i, 1
-				break
-			}
+	for Columns(s) > room {
+		head, rest := Cut(s, room)
+		switch at := strings.LastIndexByte(head, ' '); {
+		case strings.HasPrefix(rest, " "):
+			rest = rest[1:]
+		case at > 0 && rest != "":
+			head, rest = head[:at], s[at+1:]
 		}
-		parts = append(parts, string(r[:cut]))
-		r = r[cut+skip:]
+		if rest == "" {
+			break
+		}
+		parts, s = append(parts, head), rest
 	}
-	return append(parts, string(r))
+	return append(parts, s)
 }
 
 // wrapPieces returns a formula in lines of at most width columns, broken at
 // the outermost operator that a line reaches. The first begins with first,
 // the others with as many spaces.
 func wrapPieces(first string, p []piece) []string {
-	indent := strings.Repeat(" ", columns(first))
-	room := width - columns(first)
+	indent := strings.Repeat(" ", Columns(first))
+	room := width - Columns(first)
 	var lines []string
 	for len(p) > 0 {
 		n := outermost(p, fitting(p, room))
@@ -74,9 +75,9 @@ func wrapPieces(first string, p []piece) []string {
 
 // fitting returns how many pieces of p fit in room columns, at least one.
 func fitting(p []piece, room int) int {
-	used := columns(p[0].text)
+	used := Columns(p[0].text)
 	for n := 1; n < len(p); n++ {
-		if used += 1 + columns(p[n].text); used > room {
+		if used += 1 + Columns(p[n].text); used > room {
 			return n
 		}
 	}

@@ -2,6 +2,7 @@ package working
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -48,6 +49,15 @@ func (e *StepError) Error() string {
 
 // Unwrap returns Err.
 func (e *StepError) Unwrap() error { return e.Err }
+
+// Titled returns a copy of s under another title, such as that of the part of
+// a whole which it is about.
+func (s *Sheet) Titled(title string) *Sheet {
+	if s == nil {
+		return nil
+	}
+	return &Sheet{title: title, steps: slices.Clone(s.steps), index: maps.Clone(s.index)}
+}
 
 // Title returns the title as it was given.
 func (s *Sheet) Title() string {

@@ -360,3 +360,27 @@ func TestStepByHand(t *testing.T) {
 		}
 	}
 }
+
+// TestTitled: a copy has its own title and steps, and neither moves with the
+// other.
+func TestTitled(t *testing.T) {
+	s := working.NewSheet("Drop")
+	s.Given("I", 20*units.Ampere, "A", "current")
+	copied := s.Titled("C1: Drop")
+	copied.Given("L", 5*units.Metre, "m", "length")
+	s.Given("L", 7*units.Metre, "m", "length")
+	if s.Title() != "Drop" || copied.Title() != "C1: Drop" {
+		t.Errorf("titles %q and %q", s.Title(), copied.Title())
+	}
+	a, b := s.Steps(), copied.Steps()
+	if len(a) != 2 || len(b) != 2 || a[0].Value != b[0].Value || a[1].Value != 7 || b[1].Value != 5 {
+		t.Errorf("steps %v and %v", a, b)
+	}
+	if s.Err() != nil || copied.Err() != nil {
+		t.Errorf("%v, %v", s.Err(), copied.Err())
+	}
+	var none *working.Sheet
+	if none.Titled("x") != nil {
+		t.Error("no sheet has a copy")
+	}
+}

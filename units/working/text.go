@@ -15,7 +15,7 @@ func (s *Sheet) Text() string {
 		lines := wrap("", title)
 		rule := 0
 		for _, l := range lines {
-			rule = max(rule, columns(l))
+			rule = max(rule, Columns(l))
 		}
 		parts = append(parts, strings.Join(append(lines, strings.Repeat("=", rule)), "\n"))
 	}
@@ -79,7 +79,7 @@ func (s Step) heading(kind string) []string {
 // columns returns the widths that the names and the values of b take.
 func (b block) columns() (name, value int) {
 	for _, st := range b {
-		name, value = max(name, columns(st.label())), max(value, columns(st.result()))
+		name, value = max(name, Columns(st.label())), max(value, Columns(st.result()))
 	}
 	return name, value
 }
@@ -117,13 +117,13 @@ func (s Step) declaration(name, value int) []string {
 	switch {
 	case what == "":
 		return wrap(start, s.result())
-	case columns(full)+min(columns(what), least) > width:
+	case Columns(full)+min(Columns(what), least) > width:
 		return append(wrap(start, s.result()), wrap(originIndent, what)...)
 	}
 	return wrap(full, what)
 }
 
-func pad(s string, to int) string { return s + strings.Repeat(" ", max(0, to-columns(s))) }
+func pad(s string, to int) string { return s + strings.Repeat(" ", max(0, to-Columns(s))) }
 
 const originIndent = "      "
 
@@ -148,7 +148,7 @@ func (s Step) cited() string {
 // the units.
 func (s Step) formulaLines() []string {
 	start := "  " + s.label() + " = "
-	below := strings.Repeat(" ", columns(start)-2) + "= "
+	below := strings.Repeat(" ", Columns(start)-2) + "= "
 	lines, ok := s.lines()
 	if !ok {
 		return append(wrap(start, oneLine(s.Formula)), wrap(below, s.result())...)

@@ -1,0 +1,128 @@
+package plan
+
+import (
+	"strconv"
+	"strings"
+
+	"example.com/drawbar/inverter"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+// titleOfCurrent is that of the sheets in this file, each of which says where
+// the greatest current of a circuit comes from.
+const titleOfCurrent = "Greatest current in use"
+
+// currentOfPower is for a circuit whose power is known.
+func currentOfPower(p units.Power, v units.Voltage, i units.Current) *working.Sheet {
+	s := working.NewSheet(titleOfCurrent)
+	s.Given("P", p, "W", "all that hangs on the circuit, at once")
+	s.Given("V", v, "V", "voltage of the bus")
+	s.Formula("I", i, "A", "greatest current in use", "P / V")
+	return s
+}
+
+// currentOfBus is for a circuit that feeds a whole bus.
+func currentOfBus(b BusLine) *working.Sheet {
+	if b.Apparent == 0 {
+		return currentOfPower(b.Peak, b.Voltage, b.Current)
+	}
+	s := working.NewSheet(titleOfCurrent)
+	s.Given("S", b.Apparent, "VA", "all loads of the bus, at once")
+	s.Given("V", b.Voltage, "V", "voltage of the bus")
+	s.Formula("I", b.Current, "A", "greatest current in use", "S / V")
+	return s
+}
+
+// currentOfLoads is for a circuit with the loads at its end named.
+func (m *maker) currentOfLoads(names []string, sum units.Current) *working.Sheet {
+	s := working.NewSheet(titleOfCurrent)
+	var terms []string
+	for i, name := range names {
+		line, _ := m.line(name)
+		n := strconv.Itoa(i + 1)
+		s.Given("V_"+n, line.Bus.Voltage, "V", "voltage of the bus of "+name)
+		if line.Apparent > 0 && line.PowerFactor != units.One {
+			s.Given("S_"+n, line.Apparent, "VA", name+", running")
+			s.Formula("I_"+n, line.Current, "A", name+", running", "S_"+n+" / V_"+n)
+		} else {
+			s.Given("P_"+n, line.Power, "W", name+", running")
+			s.Formula("I_"+n, line.Current, "A", name+", running", "P_"+n+" / V_"+n)
+		}
+		terms = append(terms, "I_"+n)
+	}
+	s.Formula("I", sum, "A", "all of them at once", strings.Join(terms, " + "))
+	return s
+}
+
+// currentOfStrings is for the run from the panels.
+func currentOfStrings(isc units.Current, n int, i units.Current) *working.Sheet {
+	s := working.NewSheet(titleOfCurrent)
+	s.Given("I_sc", isc, "A", "short-circuit current of a panel, and so of a string")
+	s.Given("m", units.Ratio(n), "1", "strings in parallel")
+	s.Formula("I", i, "A", "of all strings", "m * I_sc")
+	return s
+}
+
+// currentOfTow is for the run from the tow vehicle to its charger.
+func currentOfTow(t Tow, i units.Current) *working.Sheet {
+	s := working.NewSheet(titleOfCurrent)
+	s.Given("I_out", t.Current, "A", "of the charger, into the bank")
+	s.Given("V_out", t.Voltage, "V", "of the bank meanwhile")
+	s.Given("η", t.Efficiency, "1", "efficiency of the charger")
+	s.Given("V_in", t.Input, "V", "at its input, at worst")
+	s.Formula("I", i, "A", "that the charger takes", "I_out * V_out / η / V_in")
+	return s
+}
+
+// service is the sheet of what the shore service carries.
+func service(s Shore, full, hours units.Power) *working.Sheet {
+	w := working.NewSheet("What the service carries")
+	w.Given("I", s.Service, "A", "service, one leg")
+	w.Given("V", s.Voltage, "V", "nominal voltage")
+	w.Formula("P", full, "W", "at a power factor of 1", "I * V")
+	w.Constant("x", inverter.ContinuousShare, "%", "part that loads of three hours or more may take", working.Source{Body: "NFPA",
+		Title: "70, National Electrical Code", Edition: "2017", Place: "210.20, 215.3: 125 % of a continuous load", Provenance: working.Read})
+	w.Formula("P_hours", hours, "W", "for hours", "x*pct * P")
+	w.Formula("I_hours", units.Scale(s.Service, inverter.ContinuousShare), "A", "for hours", "x*pct * I")
+	return w
+}
+
+// driving is the sheet of what the tow vehicle brings on a travel day.
+func driving(t Tow, p units.Power, e units.Energy) *working.Sheet {
+	s := working.NewSheet("What the tow vehicle brings on a travel day")
+	s.Given("I", t.Current, "A", "into the bank")
+	s.Given("V", t.Voltage, "V", "of the bank meanwhile")
+	s.Given("t", t.Hours, "h", "driven")
+	s.Formula("P", p, "W", "into the bank", "I * V")
+	s.Formula("E", e, "Wh", "into the bank", "P * t")
+	return s
+}
+
+// sumOfCurrents is the sheet of everything that charges the bank, or draws on
+// it, at once.
+func sumOfCurrents(title string, names []string, each []units.Current, sum units.Current) *working.Sheet {
+	s := working.NewSheet(title)
+	var terms []string
+	for i, name := range names {
+		term := "I_" + strconv.Itoa(i+1)
+		s.Given(term, each[i], "A", name)
+		terms = append(terms, term)
+	}
+	s.Formula("I", sum, "A", "at once", strings.Join(terms, " + "))
+	return s
+}
+
+// allBuses is the sheet of the energy of all loads.
+func (m *maker) allBuses() *working.Sheet {
+	s := working.NewSheet("A day of all loads on all buses")
+	var terms []string
+	var sum units.Energy
+	for i, b := range m.plan.Buses {
+		term := "E_" + strconv.Itoa(i+1)
+		s.Given(term, b.Energy, "Wh", "on "+b.Name)
+		terms, sum = append(terms, term), sum+b.Energy
+	}
+	s.Formula("E", sum, "Wh", "on all buses", strings.Join(terms, " + "))
+	return s
+}

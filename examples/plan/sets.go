@@ -1,0 +1,177 @@
+package plan
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/drawbar/inverter"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+// setLine returns a set of an overload with the limit that it exceeds.
+func setLine(on string, o inverter.Overload, s inverter.Set) SetLine {
+	line := SetLine{On: on, Rule: "too-much-together", Loads: o.Names(s.Members), sum: s.Apparent}
+	if o.Limit.Share.IsSet() {
+		line.Rule = "too-much-for-hours"
+	}
+	share := o.Limit.Share.Or(units.One)
+	var sum, limit units.Value
+	switch {
+	case s.OverCurrent:
+		sum, limit = s.Current, units.Scale(o.Limit.Current.Or(0), share)
+	case s.OverPower:
+		sum, limit = s.Power, units.Scale(o.Limit.Power.Or(0), share)
+	default:
+		sum, limit = s.Apparent, units.Scale(o.Limit.Apparent.Or(0), share)
+	}
+	line.Numbers = numbersOf([]working.Number{{Name: "together", Value: sum}, {Name: "limit", Value: limit}})
+	return line
+}
+
+// setSection lists what is too much together, sets that differ in loads which
+// stand for each other in one row.
+func (p Plan) setSection() section {
+	s := section{title: "Not together", head: []string{"on", "these together are too much", "from", "limit"},
+		text: []string{"A row holds for any choice from its lists, and with more loads on top. " + p.outsideOfRows() +
+			" \"For hours\" is too much only for three hours or longer."}}
+	for _, group := range grouped(p.Sets) {
+		first := group.least
+		on := first.On
+		if first.Rule == "too-much-for-hours" {
+			on += ", for hours"
+		}
+		s.rows = append(s.rows, row{[]string{"together on " + first.On}, []string{on, group.String(), valueOf(first.Numbers, "together"), valueOf(first.Numbers, "limit")}})
+	}
+	return s
+}
+
+// outsideOfRows says what is known of sets that are in no row.
+func (p Plan) outsideOfRows() string {
+	if slices.ContainsFunc(p.Findings, func(f Finding) bool { return f.Rule == "sets-of-the-largest" }) {
+		return "Of a set that is in no row nothing is said, for small loads were left out."
+	}
+	return "A set that is in no row is within the limits by what it takes while it runs; what motors take to start is another question."
+}
+
+// A group is sets that are alike: so many of each of some classes of loads.
+type group struct {
+	least  SetLine // the one that comes to least
+	counts []int   // how many of each class
+	class  [][]string
+}
+
+// String returns "any 2 of a, b, c + d".
+func (g group) String() string {
+	var terms []string
+	for i, n := range g.counts {
+		switch of := g.class[i]; {
+		case n == 0:
+		case n == len(of):
+			terms = append(terms, strings.Join(of, " + "))
+		default:
+			terms = append(terms, "any "+strconv.Itoa(n)+" of ("+strings.Join(of, ", ")+")")
+		}
+	}
+	return strings.Join(terms, " + ")
+}
+
+// grouped puts sets of one source and rule together that have as many members
+// of each class of loads. Two loads are of one class if each set of the list
+// with one of them has its like with the other, so that a row says neither
+// more nor less than its sets.
+func grouped(sets []SetLine) (groups []group) {
+	for len(sets) > 0 {
+		same := func(s SetLine) bool { return s.On == sets[0].On && s.Rule == sets[0].Rule }
+		var these, others []SetLine
+		for _, s := range sets {
+			if same(s) {
+				these = append(these, s)
+			} else {
+				others = append(others, s)
+			}
+		}
+		groups = append(groups, groupedOf(these)...)
+		sets = others
+	}
+	return groups
+}
+
+// groupedOf is grouped for sets of one source and rule.
+func groupedOf(sets []SetLine) (groups []group) {
+	class := classes(sets)
+	index := map[string]int{}
+	for _, s := range sets {
+		counts := make([]int, len(class))
+		for i, of := range class {
+			for _, l := range s.Loads {
+				if slices.Contains(of, l) {
+					counts[i]++
+				}
+			}
+		}
+		key := ""
+		for _, n := range counts {
+			key += strconv.Itoa(n) + " "
+		}
+		if i, ok := index[key]; !ok {
+			index[key] = len(groups)
+			groups = append(groups, group{s, counts, class})
+		} else if s.sum < groups[i].least.sum {
+			groups[i].least = s
+		}
+	}
+	return groups
+}
+
+// classes returns the loads of sets, those together that stand for each other.
+func classes(sets []SetLine) (class [][]string) {
+	there := map[string]bool{}
+	for _, s := range sets {
+		there[keyOf(s.Loads)] = true
+	}
+	for _, s := range sets {
+		for _, l := range s.Loads {
+			if slices.ContainsFunc(class, func(of []string) bool { return slices.Contains(of, l) }) {
+				continue
+			}
+			if i := slices.IndexFunc(class, func(of []string) bool { return alike(sets, there, of[0], l) }); i >= 0 {
+				class[i] = append(class[i], l)
+			} else {
+				class = append(class, []string{l})
+			}
+		}
+	}
+	return class
+}
+
+// alike reports whether each set with one of two loads is there with the other
+// in its place.
+func alike(sets []SetLine, there map[string]bool, a, b string) bool {
+	for _, s := range sets {
+		hasA, hasB := slices.Contains(s.Loads, a), slices.Contains(s.Loads, b)
+		if hasA == hasB {
+			continue
+		}
+		swapped := slices.Clone(s.Loads)
+		for i, l := range swapped {
+			switch l {
+			case a:
+				swapped[i] = b
+			case b:
+				swapped[i] = a
+			}
+		}
+		if !there[keyOf(swapped)] {
+			return false
+		}
+	}
+	return true
+}
+
+// keyOf returns the same text for the same loads in any order.
+func keyOf(loads []string) string {
+	sorted := slices.Sorted(slices.Values(loads))
+	return strings.Join(sorted, "\n")
+}
