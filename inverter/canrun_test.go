@@ -181,3 +181,52 @@ func TestCanRunOutOfShape(t *testing.T) {
 	_, err = inverter.CanRun(limit(), equalLoads(2, 1.7e308))
 	wantRangeError(t, err, "inverter.CanRun", "Power")
 }
+
+// TestSmallestAreKept: where sets are cut the smallest are there, though they
+// come last in the list.
+func TestSmallestAreKept(t *testing.T) {
+	var list []inverter.Demand
+	for i := range 18 {
+		list = append(list, inverter.Demand{Name: fmt.Sprint(i), Power: units.Power(300 + i)})
+	}
+	list = append(list, inverter.Demand{Name: "kiln", Power: 1801 * units.Watt}, inverter.Demand{Name: "oven", Power: 1802 * units.Watt})
+	o := must[inverter.Overload](t)(inverter.Sets(service30(), list))
+	if !o.Cut || o.Sets[0].Members != 1<<18|1<<19 {
+		t.Errorf("cut %v, first %v", o.Cut, o.Names(o.Sets[0].Members))
+	}
+}
+
+// TestWorkingOfSets: each set is worked out, all together if there is none, and
+// the code is named where its share is used only.
+func TestWorkingOfSets(t *testing.T) {
+	over := must[inverter.Overload](t)(inverter.Sets(service30(), []inverter.Demand{microwave(), coffeeMaker(), {Name: "kiln", Power: 4000 * units.Watt}}))
+	within := must[inverter.Overload](t)(inverter.Sets(service30(), []inverter.Demand{microwave(), logger()}))
+	for text, want := range map[string][2]bool{over.Working().Text(): {true, false}, within.Working().Text(): {false, true}} {
+		if strings.Contains(text, "S_set1") != want[0] || strings.Contains(text, "S_all") != want[1] {
+			t.Errorf("sets %v, all together %v wanted in\n%s", want[0], want[1], text)
+		}
+	}
+	for share, code := range map[units.Ratio]bool{inverter.ContinuousShare: true, 0.5: false} {
+		l := service30()
+		l.Share = units.Some(share)
+		o := must[inverter.Overload](t)(inverter.Sets(l, []inverter.Demand{microwave(), coffeeMaker(), {Name: "kiln", Power: 4000 * units.Watt}}))
+		if strings.Contains(o.Working().Text(), "210.20") != code || strings.Contains(o.Findings()[0].Source.String(), "210.20") != code {
+			t.Errorf("share %v: %v and\n%s", share, o.Findings()[0], o.Working().Text())
+		}
+	}
+	// A member that there is not, just behind the last.
+	within.Sets = []inverter.Set{{Members: 0b111}}
+	if got := within.Names(0b111); len(got) != 2 {
+		t.Errorf("names %q", got)
+	}
+	_ = within.Working().Text()
+}
+
+// Watts and volt-amperes can be the same number.
+func TestApparentOfAResistance(t *testing.T) {
+	d := microwave()
+	d.PowerFactor, d.Apparent = units.None[units.Ratio](), units.Some(1450*units.VoltAmpere)
+	if _, err := checkDemand(d); err != nil {
+		t.Error(err)
+	}
+}

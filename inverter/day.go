@@ -95,6 +95,10 @@ func (u DayUse) Working() *working.Sheet {
 			on += ", not stated: all day"
 		}
 		s.Given("t_on", u.On, "h", on)
+		if longest, ok := u.Day.Longest.Get(); ok {
+			s.Given("t_use", longest, "h", "how long that load is in use which is so the longest")
+			s.Test("on while a load is in use", "t_use <= t_on", !units.Exceeds(longest, u.On))
+		}
 		s.Formula("E_idle", u.Idle, "Wh", "that the inverter itself takes", "P_idle * t_on")
 		total += " + E_idle"
 	} else {

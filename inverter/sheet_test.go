@@ -33,6 +33,8 @@ func TestSheetDCCurrent(t *testing.T) {
 func TestSheetDayUse(t *testing.T) {
 	d := day()
 	unitstest.CheckSheet(t, must[inverter.DayUse](t)(inverter.EnergyADay(d)).Working())
+	d.On, d.Longest = units.None[units.Elapsed](), units.Some(8*units.Hour)
+	unitstest.CheckSheet(t, must[inverter.DayUse](t)(inverter.EnergyADay(d)).Working())
 	d.Voltage, d.Idle = units.None[units.Voltage](), units.None[units.Power]()
 	unitstest.CheckSheet(t, must[inverter.DayUse](t)(inverter.EnergyADay(d)).Working())
 }

@@ -85,7 +85,7 @@ type Meeting struct {
 	ByKind GuardKind // its kind
 }
 
-// Meetings returns each two sources that can reach one panel and whether a
+// Meetings returns each pair of sources that can reach one panel and whether a
 // guard that both pass keeps them apart, in the order of reaches. Each panel is
 // looked at by itself: to one behind an inverter's transfer relay the panel
 // before it is a source, and so is the inverter.
@@ -219,7 +219,7 @@ func (m Meeting) Findings() []working.Finding {
 	case NotKept:
 		f.Severity, f.Rule = working.Danger, "sources-not-kept-apart"
 		f.Message = m.A + " and " + m.B + " can feed " + m.Panel + " at the same time: the one drives current back into the other, which destroys a machine and can start a fire; " +
-			"bare pins are live, and a wire that somebody has switched off to work on is live from the other end, out to the utility's line."
+			"bare pins are live, and a wire that somebody has switched off to work on is live from the other end, out to the utility's line and whoever mends it."
 		f.Fix = "Keep the second source off until a transfer switch or an interlock lets only one of them in; a licensed electrician fits it. Remembering to switch one off first does not count."
 	default:
 		f.Severity, f.Rule = working.Caution, "transfer-not-stated"
