@@ -142,7 +142,7 @@ func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop
 	}
 	m.sheet(drop.Working())
 	var found []working.Finding
-	for _, f := range drop.Findings() {
+	for _, f := range inWords(drop.Findings()) {
 		// Heat is checked below, by the protection.
 		switch f.Rule {
 		case "ampacity-not-checked", "current-above-ampacity-in-wall":
@@ -262,7 +262,7 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 	}
 	m.sheet(p.Working())
 	line.Limit, line.Rules = p.Limit, rules.String()
-	for _, f := range p.Findings() {
+	for _, f := range inWords(p.Findings()) {
 		// The panels' own rule says whether their string needs a device.
 		if f.Rule == "no-device-stated" && c.String && m.rig.Roof != nil {
 			line.Device = "none needed for one string"
@@ -289,7 +289,7 @@ func (m *maker) stringNeedsFuse(path string) bool {
 		return true
 	}
 	m.sheet(c.Working())
-	m.find("roof", c.Findings()...)
+	m.heard("roof", c.Findings()...)
 	return c.Fusing == solar.FusingNeeded
 }
 

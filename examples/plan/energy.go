@@ -101,7 +101,7 @@ func (m *maker) use() {
 			return
 		}
 		m.sheet(used.Working())
-		m.find("inverter", used.Findings()...)
+		m.heard("inverter", used.Findings()...)
 		u.Inverted, u.Idle = used.Energy, used.Idle
 	}
 	u.Energy = u.Direct + u.Inverted
@@ -132,7 +132,7 @@ func (m *maker) lasts(p units.Power) units.Elapsed {
 		return 0
 	}
 	m.sheet(e.Working())
-	m.find("bank", e.Findings()...)
+	m.heard("bank", e.Findings()...)
 	return e.Time
 }
 
@@ -207,7 +207,7 @@ func (m *maker) sun() {
 	}
 	harvest, err := solar.DailyHarvest(solar.Roof{Peak: units.Scale(r.Power, units.Ratio(r.Panels)), Irradiation: r.Sun.Irradiation, Losses: losses,
 		PowerCoefficient: r.PowerCoefficient, Cells: r.Cells})
-	if !m.ok("roof.sun", err) {
+	if !m.ok("roof", err) {
 		return
 	}
 	fit, err := solar.FitController(solar.Hookup{
@@ -219,8 +219,8 @@ func (m *maker) sun() {
 	}
 	m.sheet(harvest.Working())
 	m.sheet(fit.Working())
-	m.find("roof", harvest.Findings()...)
-	m.find("roof", fit.Findings()...)
+	m.heard("roof", harvest.Findings()...)
+	m.heard("roof", fit.Findings()...)
 	m.plan.Sun = &SunLine{Harvest: harvest.Energy, ColdOpen: fit.Cold.Voltage, Limit: r.Controller.InputLimit}
 	if m.plan.Use.Energy > 0 {
 		m.plan.Sun.Part = units.RatioOf(harvest.Energy, m.plan.Use.Energy)
@@ -236,11 +236,11 @@ func (m *maker) aboveAir(s Sun) {
 		return
 	}
 	sun, err := solar.SunOn(solar.Day{Latitude: latitude, OfYear: s.DayOfYear})
-	if !m.ok("roof.sun", err) {
+	if !m.ok("roof", err) {
 		return
 	}
 	m.sheet(sun.Working())
-	m.find("roof", sun.Findings()...)
+	m.heard("roof", sun.Findings()...)
 	if units.Exceeds(s.Irradiation, sun.AboveAir) {
 		m.find("roof", working.Finding{
 			Severity: working.Caution, Rule: "more-sun-than-there-is", Source: physics("irradiation above the air, FAO-56 equation 21"),

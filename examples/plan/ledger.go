@@ -35,7 +35,7 @@ func (m *maker) ledger() {
 		m.plan.Buses = append(m.plan.Buses, BusLine{Name: t.Bus.Name, Voltage: t.Bus.Voltage, Energy: t.Energy, Charge: charge,
 			Average: t.Average, Peak: t.Connected, Apparent: t.ConnectedApparent, Current: t.ConnectedCurrent})
 	}
-	m.find("loads", ledger.Findings()...)
+	m.heard("loads", ledger.Findings()...)
 }
 
 // loadOf returns a described load as package loads takes it.

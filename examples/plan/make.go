@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -64,7 +63,7 @@ func (m *maker) fail(path, value, allowed string) {
 
 // ok reports whether err is nil, and keeps what it says if not. The path is
 // that of the part which the calculator was asked about; the field that it
-// names is added in the spelling of the description.
+// names is looked up in [fieldPath].
 func (m *maker) ok(path string, err error) bool {
 	if err == nil {
 		return true
@@ -80,20 +79,8 @@ func (m *maker) ok(path string, err error) bool {
 		m.fail(path, "", err.Error())
 		return false
 	}
-	m.fail(join(path, snake(limits.Field)), strconv.Quote(fmt.Sprint(limits.Value)), limits.Allowed.String())
+	m.fail(pathOf(path, limits.Field), strconv.Quote(shortened(fmt.Sprint(limits.Value))), limits.Allowed.String())
 	return false
-}
-
-// snake returns "DischargeLimit" as "discharge_limit".
-func snake(field string) string {
-	var b strings.Builder
-	for i, r := range field {
-		if i > 0 && r >= 'A' && r <= 'Z' && field[i-1] != '.' && field[i-1] != ' ' {
-			b.WriteByte('_')
-		}
-		b.WriteRune(r)
-	}
-	return strings.ToLower(b.String())
 }
 
 // sheet keeps the working of a number of the plan.
@@ -104,6 +91,12 @@ func (m *maker) find(where string, findings ...working.Finding) {
 	for _, f := range findings {
 		m.found = append(m.found, located{where, f})
 	}
+}
+
+// heard keeps findings of a calculator about a part, in the words of the
+// description.
+func (m *maker) heard(where string, findings ...working.Finding) {
+	m.find(where, inWords(findings)...)
 }
 
 // bus returns the bus of that name.
@@ -173,20 +166,13 @@ func (m *maker) finish() {
 
 // line returns f as the plan keeps it.
 func (f located) line() Finding {
-	line := Finding{Where: f.where, Severity: f.Severity, Rule: f.Rule, Message: described(f.Message), Fix: described(f.Fix),
+	line := Finding{Where: f.where, Severity: f.Severity, Rule: f.Rule, Message: f.Message, Fix: f.Fix,
 		Source: f.Source.String(), Numbers: []string{}}
 	for _, n := range f.Numbers {
 		line.Numbers = append(line.Numbers, n.String())
 	}
 	return line
 }
-
-// goName is a field of the calculators' inputs, such as CellTemperature.
-var goName = regexp.MustCompile(`\b[A-Z][a-z]+(?:[A-Z][a-z]+)+\b`)
-
-// described returns text with the calculators' names of inputs as the
-// description has them.
-func described(text string) string { return goName.ReplaceAllStringFunc(text, snake) }
 
 // settle rounds every quantity below v to nine significant digits.
 func settle(v reflect.Value) {

@@ -58,7 +58,7 @@ func (m *maker) headroom() {
 		return
 	}
 	m.sheet(h.Working())
-	m.find("inverter", h.Findings()...)
+	m.heard("inverter", h.Findings()...)
 	m.plan.Inverter.Largest, m.plan.Inverter.PowerLeft = largest.Name, h.PowerLeft
 	m.plan.Inverter.ApparentLeft, _ = h.ApparentLeft.Get()
 }
@@ -152,7 +152,7 @@ func (m *maker) loops() {
 	}
 	for _, l := range loops {
 		m.sheet(l.Working())
-		m.find("converter", l.Findings()...)
+		m.heard("converter", l.Findings()...)
 		m.plan.Use.Loop += l.Lost
 	}
 }
@@ -183,7 +183,7 @@ func (m *maker) bonds() {
 	for _, c := range counts {
 		m.sheet(c.Working())
 		if c.Bonds != 1 {
-			m.find(c.Source, c.Findings()...)
+			m.heard(c.Source, c.Findings()...)
 		}
 	}
 }
@@ -212,7 +212,7 @@ func (m *maker) limits() {
 		return
 	}
 	m.sheet(l.Working())
-	m.find("bank", l.Findings()...)
+	m.heard("bank", l.Findings()...)
 }
 
 // sets lists what is too much together, on the inverter and on the service.
