@@ -59,7 +59,8 @@ func (m *maker) shareOf(wanted func(Load) bool) (s share) {
 		switch l := m.rig.Loads[i]; {
 		case !wanted(l):
 		case line.Bus.Kind == loads.Direct:
-			s.direct += line.Average
+			b, _ := m.bus(line.Bus.Name)
+			s.direct += units.Scale(line.Average, units.RatioOf(units.One, b.ThroughConverter.Or(units.One)))
 		case m.behind(line.Bus.Name):
 			s.inverted += line.Average
 		}
@@ -67,13 +68,18 @@ func (m *maker) shareOf(wanted func(Load) bool) (s share) {
 	return s
 }
 
-// carried works out what a share is at the bank. The inverter's own draw is
-// counted only if something behind it runs.
+// idles reports whether the inverter draws power for itself while a share is
+// fed. Left on, it does so with nothing behind it.
+func (m *maker) idles(s share) bool {
+	return m.rig.Inverter != nil && (s.inverted > 0 || !m.rig.Inverter.OffWhenIdle)
+}
+
+// carried works out what a share is at the bank, with the inverter's own draw.
 func (m *maker) carried(s share, loop units.Power) (units.Power, bool) {
 	carry := inverter.Carry{AC: s.inverted, Efficiency: units.One, DC: s.direct, Loop: loop, Idle: units.Some(0 * units.Watt)}
 	if m.rig.Inverter != nil {
 		carry.Efficiency = m.rig.Inverter.Efficiency
-		if s.inverted > 0 {
+		if m.idles(s) {
 			carry.Idle = m.rig.Inverter.Idle
 		}
 	}
@@ -92,7 +98,7 @@ func (m *maker) use() {
 	u.Direct = all.direct.For(day)
 	if inv := m.rig.Inverter; inv != nil {
 		on := day
-		if all.inverted == 0 {
+		if !m.idles(all) {
 			on = 0 * units.Hour
 		}
 		used, err := inverter.EnergyADay(inverter.Day{Energy: all.inverted.For(day), Efficiency: inv.Efficiency, Idle: inv.Idle, On: on,
@@ -114,8 +120,34 @@ func (m *maker) use() {
 	sheet.Formula("Q_day", u.Charge, "Ah", "charge at the nominal voltage", "E_day / V_bank")
 	sheet.Formula("P_mean", u.Average, "W", "on average", "E_day / 24")
 	m.sheet(sheet)
-	u.MustNotStop, _ = m.carried(m.shareOf(func(l Load) bool { return l.MustNotStop }), 0)
+	critical := m.shareOf(func(l Load) bool { return l.MustNotStop })
+	u.MustNotStop, _ = m.carried(critical, 0)
 	u.Unattended, _ = m.carried(m.shareOf(func(l Load) bool { return l.MustNotStop || l.Unattended }), 0)
+	m.leftOn(critical)
+}
+
+// leftOn says whether the inverter's own draw is in the hold-up of what must
+// not stop, if nothing behind it must run.
+func (m *maker) leftOn(critical share) {
+	if m.rig.Inverter == nil || critical.inverted > 0 {
+		return
+	}
+	idle, ok := m.rig.Inverter.Idle.Get()
+	if !ok || idle == 0 {
+		return
+	}
+	f := working.Finding{
+		Severity: working.Note, Rule: "inverter-left-on", Source: physics("what is on draws power"),
+		Message: "Nothing behind the inverter must not stop. It is taken to be left on all the same, and what it draws by itself is in every hold-up time.",
+		Numbers: []working.Number{{Name: "idle", Value: idle}, {Name: "a day", Value: idle.For(day)}},
+		Fix:     "Switch it off when nothing needs it, and say so with inverter.off_when_idle.",
+	}
+	if m.rig.Inverter.OffWhenIdle {
+		f.Rule = "inverter-switched-off"
+		f.Message = "Nothing behind the inverter must not stop, and it is said to be switched off then: the hold-up times count on somebody, or on a switch, doing that."
+		f.Fix = "See what switches it off with nobody there; left on it draws what is stated here."
+	}
+	m.find("inverter", f)
 }
 
 // lasts returns how long the bank feeds a power, from full and without sun.
@@ -221,9 +253,13 @@ func (m *maker) sun() {
 	m.sheet(fit.Working())
 	m.heard("roof", harvest.Findings()...)
 	m.heard("roof", fit.Findings()...)
-	m.plan.Sun = &SunLine{Harvest: harvest.Energy, ColdOpen: fit.Cold.Voltage, Limit: r.Controller.InputLimit}
+	energy, ok := m.clipped(harvest)
+	if !ok {
+		return
+	}
+	m.plan.Sun = &SunLine{Harvest: energy, ColdOpen: fit.Cold.Voltage, Limit: r.Controller.InputLimit}
 	if m.plan.Use.Energy > 0 {
-		m.plan.Sun.Part = units.RatioOf(harvest.Energy, m.plan.Use.Energy)
+		m.plan.Sun.Part = units.RatioOf(energy, m.plan.Use.Energy)
 	}
 	m.aboveAir(r.Sun)
 }

@@ -43,10 +43,12 @@ func Make(r Rig) (Plan, error) {
 	// Everything else rests on these two.
 	m.ledger()
 	m.bank()
+	m.cutOff()
 	if len(m.problems) > 0 {
 		return Plan{}, &DescriptionError{Problems: m.problems}
 	}
-	for _, step := range []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.limits, m.sets, m.circuits, m.said} {
+	for _, step := range []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.limits,
+		m.voltages, m.passThrough, m.service, m.cord, m.sets, m.circuits, m.said, m.unseen} {
 		step()
 	}
 	if len(m.problems) > 0 {

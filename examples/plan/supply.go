@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"slices"
 	"strconv"
 
 	"example.com/drawbar/battery"
@@ -213,71 +212,6 @@ func (m *maker) limits() {
 	}
 	m.sheet(l.Working())
 	m.heard("bank", l.Findings()...)
-}
-
-// sets lists what is too much together, on the inverter and on the service.
-func (m *maker) sets() {
-	var backed, all []inverter.Demand
-	for i, line := range m.book.Lines {
-		if line.Bus.Kind == loads.Direct || line.Power == 0 {
-			continue
-		}
-		d := demandOf(line, m.rig.Loads[i].LockedRotor)
-		if all = append(all, d); m.behind(line.Bus.Name) {
-			backed = append(backed, d)
-		}
-	}
-	if m.rig.Inverter != nil && len(backed) > 0 {
-		m.overloads("inverter", m.machine().Limit(), backed, "over")
-	}
-	if m.rig.Shore == nil {
-		return
-	}
-	if m.rig.Converter != nil {
-		if use, ok := m.charger(); ok {
-			all = append(all, use.Demand("converter"))
-		}
-	}
-	if len(all) == 0 {
-		return
-	}
-	service := inverter.Limit{Name: "shore service", Current: units.Some(m.rig.Shore.Service), Voltage: m.rig.Shore.Voltage}
-	m.overloads("shore", service, all, "trips")
-	service.Share = units.Some(inverter.ContinuousShare)
-	m.overloads("shore", service, all, "too much for hours")
-}
-
-// mostInSets is how many loads a search for sets takes.
-const mostInSets = 20
-
-// overloads lists the smallest sets above a limit that are not listed yet.
-func (m *maker) overloads(on string, limit inverter.Limit, demands []inverter.Demand, what string) {
-	if len(demands) > mostInSets {
-		demands = append([]inverter.Demand(nil), demands...)
-		slices.SortStableFunc(demands, func(a, b inverter.Demand) int { return units.Compare(b.Power, a.Power) })
-		left := demands[mostInSets]
-		demands = demands[:mostInSets]
-		m.find(on, working.Finding{
-			Severity: working.Note, Rule: "sets-of-the-largest", Source: physics("sets of 20 loads at most"),
-			Numbers: []working.Number{{Name: "largest that is left out", Value: left.Power}},
-			Message: "The sets that are too much together are those of the 20 largest loads.",
-			Fix:     "Join small loads into one row to have them counted.",
-		})
-	}
-	o, err := inverter.Sets(limit, demands)
-	if !m.ok(on, err) {
-		return
-	}
-	m.sheet(o.Working())
-	for _, s := range o.Sets {
-		line := SetLine{On: on, Loads: o.Names(s.Members)}
-		if line.Note = what + ": " + units.Significant(float64(s.Apparent), 4) + " VA"; s.OverCurrent {
-			line.Note = what + ": " + units.Significant(float64(s.Current), 3) + " A"
-		} else if s.OverPower {
-			line.Note = what + ": " + units.Significant(float64(s.Power), 4) + " W"
-		}
-		m.plan.Sets = append(m.plan.Sets, line)
-	}
 }
 
 // starts says which motors no source but the shore can start.
