@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"example.com/drawbar/loads"
-	"example.com/drawbar/units"
 )
 
 // Read reads the description of a rig. It is strict: an unknown field, a wrong
@@ -19,6 +18,9 @@ func Read(data []byte) (Rig, error) {
 	n, err := parseJSON(data)
 	if err != nil {
 		return Rig{}, err
+	}
+	if n.kind != objectNode {
+		return Rig{}, &DescriptionError{Problems: []Problem{{Path: "the description", Value: n.String(), Allowed: "an object: the fields of a rig in braces, { \"name\": ... }"}}}
 	}
 	var rig Rig
 	var d decoder
@@ -32,57 +34,15 @@ func Read(data []byte) (Rig, error) {
 	return rig, nil
 }
 
-// checkNames looks at what fields say of each other.
+// checkNames looks at what fields say of each other, and at the bounds of
+// values.
 func checkNames(d *decoder, r Rig) {
-	var buses, names, circuits []string
-	unique := func(list *[]string, path, name string) {
-		if slices.Contains(*list, name) {
-			d.fail(path, strconv.Quote(name), "a name that is not taken")
-		}
-		*list = append(*list, name)
-	}
-	for i, b := range r.Buses {
-		unique(&buses, at("buses", i, "name"), b.Name)
-		if b.Behind != "" && (b.Behind != "inverter" || r.Inverter == nil) {
-			d.fail(at("buses", i, "behind"), strconv.Quote(b.Behind), "\"inverter\", with an inverter described")
-		}
-		if b.Behind != "" && b.Kind == loads.Direct {
-			d.fail(at("buses", i, "behind"), strconv.Quote(b.Behind), "an alternating bus behind the inverter")
-		}
-	}
-	if len(r.Buses) == 0 {
-		d.fail("buses", "an empty list", "at least one bus")
-	}
-	if len(r.Loads) == 0 {
-		d.fail("loads", "an empty list", "at least one load")
-	}
-	named := func(path, name string, list []string) {
-		if !slices.Contains(list, name) {
-			d.fail(path, strconv.Quote(name), "one of "+strings.Join(list, ", "))
-		}
-	}
-	for i, l := range r.Loads {
-		unique(&names, at("loads", i, "name"), l.Name)
-		named(at("loads", i, "bus"), l.Bus, buses)
-	}
-	for i, c := range r.Circuits {
-		unique(&circuits, at("circuits", i, "name"), c.Name)
-		named(at("circuits", i, "bus"), c.Bus, buses)
-		for j, name := range c.Loads {
-			named(at("circuits", i, "loads")+"["+strconv.Itoa(j)+"]", name, names)
-		}
-		if dev := c.Device; dev != nil && dev.At != c.From && dev.At != c.To {
-			d.fail(at("circuits", i, "device.at"), strconv.Quote(dev.At), "an end of the circuit: "+c.From+" or "+c.To)
-		}
-	}
-	checkEnds(d, r)
-	for i, c := range r.Circuits {
-		if c.Feeder != "" {
-			named(at("circuits", i, "feeder"), c.Feeder, circuits)
-		}
-	}
+	buses := checkBuses(d, r)
+	names := checkLoads(d, r, buses)
+	checkPlaces(d, r)
+	checkCircuits(d, r, buses, names)
 	if r.Converter != nil {
-		named("converter.bus", r.Converter.Bus, buses)
+		d.named("converter.bus", r.Converter.Bus, buses)
 		for _, b := range r.Buses {
 			if b.Name == r.Converter.Bus && b.Kind == loads.Direct {
 				d.fail("converter.bus", strconv.Quote(b.Name), "a bus of alternating current")
@@ -90,81 +50,94 @@ func checkNames(d *decoder, r Rig) {
 		}
 	}
 	if r.Alarm != nil {
-		named("alarm.bus", r.Alarm.Bus, buses)
+		d.named("alarm.bus", r.Alarm.Bus, buses)
 	}
 	sources := []string{"shore", "generator", "inverter"}
+	var bonds []string
 	for i, b := range r.Bonds {
+		d.unique(&bonds, at("bonds", i, "at"), b.At)
 		for j, with := range b.With {
-			named(at("bonds", i, "with")+"["+strconv.Itoa(j)+"]", with, sources)
+			d.named(at("bonds", i, "with")+"["+strconv.Itoa(j)+"]", with, sources)
 		}
 	}
-	checkRatios(d, r)
+	checkBounds(d, r)
 }
 
-// checkEnds refuses what would take a circuit out of a check: a mark that does
-// not suit its ends, an end in other words, currents stated twice.
-func checkEnds(d *decoder, r Rig) {
-	for i, c := range r.Circuits {
-		if c.String && (c.From != "roof" || c.To != "controller" || r.Roof == nil) {
-			d.fail(at("circuits", i, "string"), "true", "only a circuit from \"roof\" to \"controller\", with the roof described")
+// unique keeps a name, and a mistake if it is taken.
+func (d *decoder) unique(list *[]string, path, name string) {
+	if slices.Contains(*list, name) {
+		d.fail(path, strconv.Quote(name), "a name that is not taken")
+	}
+	*list = append(*list, name)
+}
+
+// named keeps a mistake if nothing bears a name. That there is nothing at all
+// is a mistake of its own.
+func (d *decoder) named(path, name string, list []string) {
+	if !slices.Contains(list, name) && len(list) > 0 {
+		d.fail(path, strconv.Quote(name), "one of "+strings.Join(list, ", ")+didYouMean(name, list))
+	}
+}
+
+// checkBuses returns the names of the buses.
+func checkBuses(d *decoder, r Rig) (buses []string) {
+	if len(r.Buses) == 0 {
+		d.fail("buses", "an empty list", "at least one bus")
+	}
+	for i, b := range r.Buses {
+		d.unique(&buses, at("buses", i, "name"), b.Name)
+		if b.Behind != "" && (b.Behind != "inverter" || r.Inverter == nil) {
+			d.fail(at("buses", i, "behind"), strconv.Quote(b.Behind), "\"inverter\", with an inverter described")
 		}
-		if c.Regulated && c.From != "controller" && c.To != "tow charger" {
-			d.fail(at("circuits", i, "regulated"), "true", "only a circuit from \"controller\" or to \"tow charger\"")
+		if b.Behind != "" && b.Kind == loads.Direct {
+			d.fail(at("buses", i, "behind"), strconv.Quote(b.Behind), "an alternating bus behind the inverter")
 		}
-		if c.From == "controller" && c.To != "bank" {
-			d.fail(at("circuits", i, "to"), strconv.Quote(c.To), "\"bank\", for a circuit from \"controller\"")
-		}
-		direct := false
-		for _, b := range r.Buses {
-			direct = direct || b.Name == c.Bus && b.Kind == loads.Direct
-		}
-		if c.To == "inverter" && direct && c.From != "bank" {
-			d.fail(at("circuits", i, "from"), strconv.Quote(c.From), "\"bank\", for the direct-current circuit to \"inverter\"")
-		}
-		stated := 0
-		for _, is := range []bool{c.Current.IsSet(), c.Power.IsSet(), len(c.Loads) > 0} {
-			if is {
-				stated++
-			}
-		}
-		if stated > 1 {
-			d.fail(at("circuits", i, "current"), "stated more than once", "one of current, power and loads")
+		if b.ThroughConverter.IsSet() && b.Kind != loads.Direct {
+			d.fail(at("buses", i, "through_converter"), strconv.Quote(b.ThroughConverter.String()), "a direct bus behind the converter")
 		}
 	}
+	return buses
+}
+
+// checkLoads returns the names of the loads.
+func checkLoads(d *decoder, r Rig, buses []string) (names []string) {
+	if len(r.Loads) == 0 {
+		d.fail("loads", "an empty list", "at least one load")
+	}
 	for i, l := range r.Loads {
+		d.unique(&names, at("loads", i, "name"), l.Name)
+		d.named(at("loads", i, "bus"), l.Bus, buses)
 		if l.Count < 0 {
 			d.fail(at("loads", i, "count"), strconv.Itoa(l.Count), "1 or more")
 		}
 	}
-	if r.Bank.Series < 0 || r.Bank.Parallel < 0 {
-		d.fail("bank", "a negative number of batteries", "series and parallel of 1 or more")
+	if r.Bank.Series < 0 {
+		d.fail("bank.series", strconv.Itoa(r.Bank.Series), "1 or more")
 	}
+	if r.Bank.Parallel < 0 {
+		d.fail("bank.parallel", strconv.Itoa(r.Bank.Parallel), "1 or more")
+	}
+	return names
 }
 
-// checkRatios refuses efficiencies and the like out of range here, where
-// their path is known.
-func checkRatios(d *decoder, r Rig) {
-	part := units.Above[units.Ratio](0).AtMost(units.One)
-	check := func(path string, x units.Ratio) {
-		if !part.Contains(x) {
-			d.fail(path, strconv.Quote(x.String()), part.String())
+// checkCircuits looks at what circuits say of buses, loads and each other.
+func checkCircuits(d *decoder, r Rig, buses, names []string) {
+	var circuits []string
+	for i, c := range r.Circuits {
+		d.unique(&circuits, at("circuits", i, "name"), c.Name)
+		d.named(at("circuits", i, "bus"), c.Bus, buses)
+		for j, name := range c.Loads {
+			path := at("circuits", i, "loads") + "[" + strconv.Itoa(j) + "]"
+			d.named(path, name, names)
+			if k := slices.Index(names, name); k >= 0 && slices.Contains(buses, c.Bus) && r.Loads[k].Bus != c.Bus {
+				d.fail(path, strconv.Quote(name), "a load on the bus of the circuit, \""+c.Bus+"\", not on \""+r.Loads[k].Bus+"\"")
+			}
 		}
 	}
-	if r.Inverter != nil {
-		check("inverter.efficiency", r.Inverter.Efficiency)
-	}
-	if r.Converter != nil {
-		check("converter.efficiency", r.Converter.Efficiency)
-		check("converter.power_factor", r.Converter.PowerFactor)
-	}
-	if r.Tow != nil {
-		check("tow.efficiency", r.Tow.Efficiency)
-	}
-	if r.Roof != nil {
-		for i, l := range r.Roof.Losses {
-			if lost := units.AtLeast[units.Ratio](0).Below(units.One); !lost.Contains(l.Lost) {
-				d.fail(at("roof.losses", i, "lost"), strconv.Quote(l.Lost.String()), lost.String())
-			}
+	checkEnds(d, r)
+	for i, c := range r.Circuits {
+		if c.Feeder != "" {
+			d.named(at("circuits", i, "feeder"), c.Feeder, circuits)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"slices"
 	"strconv"
 
@@ -57,12 +58,11 @@ func (m *maker) feedersFirst() (order []int) {
 // line.
 func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine, bool) {
 	line := CircuitLine{Name: c.Name, Route: c.route(), Size: c.Size.String(), Device: deviceOf(c)}
-	current, ok := m.currentOf(path, c)
+	current, found, ok := m.currentOf(path, c)
 	if !ok {
 		return line, false
 	}
 	line.Current = current
-	var found []working.Finding
 	if usual, ok := c.Usual.Get(); ok && units.Exceeds(usual, current) {
 		m.fail(path+".usual", strconv.Quote(usual.String()), "no more than the greatest current, "+current.String())
 		return line, false
@@ -87,51 +87,6 @@ func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine
 	return line, true
 }
 
-// currentOf returns the greatest current of a circuit: as stated, of the loads
-// at its end, or of the machine that it feeds.
-func (m *maker) currentOf(path string, c Circuit) (units.Current, bool) {
-	if i, ok := c.Current.Get(); ok {
-		return i, true
-	}
-	bus, _ := m.bus(c.Bus)
-	if p, ok := c.Power.Get(); ok && bus.Voltage > 0 {
-		i := p.At(bus.Voltage)
-		m.sheet(c.Name, currentOfPower(p, bus.Voltage, i))
-		return i, true
-	}
-	roof, tow, inverter := m.rig.Roof, m.rig.Tow, m.plan.Inverter
-	switch {
-	case len(c.Loads) > 0:
-		var sum units.Current
-		for _, name := range c.Loads {
-			sum += m.loadCurrent(name)
-		}
-		m.sheet(c.Name, m.currentOfLoads(c.Loads, sum))
-		return sum, true
-	case c.String && roof != nil:
-		i := units.Scale(roof.Isc, units.Ratio(m.strings()))
-		m.sheet(c.Name, currentOfStrings(roof.Isc, m.strings(), i))
-		return i, true
-	case c.To == "inverter" && inverter != nil:
-		m.sheet(c.Name, m.side.Working())
-		return inverter.Current, true
-	case c.From == "controller" && roof != nil:
-		return roof.Controller.OutputLimit, true
-	case c.To == "tow charger" && tow != nil:
-		i := units.Scale(tow.Current.At(tow.Voltage), units.RatioOf(units.One, tow.Efficiency)).At(tow.Input)
-		m.sheet(c.Name, currentOfTow(*tow, i))
-		return i, true
-	}
-	for _, b := range m.plan.Buses {
-		if b.Name == c.To {
-			m.sheet(c.Name, currentOfBus(b))
-			return b.Current, true
-		}
-	}
-	m.fail(path+".current", "", "current, power or loads; or an end named \"inverter\", \"controller\", \"tow charger\" or as a bus")
-	return 0, false
-}
-
 // dropOf works out the drop of a circuit at its usual current.
 func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop, []working.Finding, bool) {
 	bus, _ := m.bus(c.Bus)
@@ -154,7 +109,7 @@ func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop
 	}
 	m.sheet(c.Name, drop.Working())
 	var found []working.Finding
-	for _, f := range drop.Findings() {
+	for _, f := range inWords(drop.Findings()) {
 		// Heat is checked below, by the protection.
 		switch f.Rule {
 		case "ampacity-not-checked", "current-above-ampacity-in-wall":
@@ -223,7 +178,7 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 	}
 	circuit := wire.Circuit{
 		Installation: wire.Installation{Rules: rules, Size: c.Size, Insulation: c.Insulation},
-		Load:         current, Continuous: c.Continuous || runsForHours(c),
+		Load:         current, Continuous: c.Continuous || runsForHours(c, bus),
 	}
 	if c.String {
 		// Sun above the nameplate, for hours: the panels' own rule.
@@ -243,17 +198,25 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 			circuit.FromSource = d.Distance
 		}
 	}
-	if r, ok := m.assembly.Resistance.Get(); ok && bus.Kind == loads.Direct && onBank(c) {
+	if r, ok := m.assembly.Resistance.Get(); ok && bus.Kind == loads.Direct && !bus.ThroughConverter.IsSet() && onBank(c) {
 		circuit.Fault = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + m.feederLoop(c)})
 		circuit.OneWay = c.Length
 	}
 	p, err := wire.Protect(circuit)
+	if notTabulated(err) {
+		line.Rules = rules.String()
+		found = append(found, notJudged(c, rules))
+		if c.String && circuit.Device == units.None[units.Current]() {
+			m.stringNeedsFuse(path)
+		}
+		return found, true
+	}
 	if !m.ok(path, err) {
 		return nil, false
 	}
 	m.sheet(c.Name, p.Working())
 	line.protectedBy(p)
-	for _, f := range p.Findings() {
+	for _, f := range inWords(p.Findings()) {
 		// The panels' own rule says whether their string needs a device.
 		if f.Rule == "no-device-stated" && c.String && m.rig.Roof != nil {
 			if line.Device.Needed = m.stringNeedsFuse(path); !line.Device.Needed {
@@ -265,10 +228,34 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 	return found, true
 }
 
+// notTabulated reports whether a rule set has no row for a size, which is no
+// mistake in the description.
+func notTabulated(err error) bool {
+	var limits *units.RangeError
+	return errors.As(err, &limits) && limits.Field == "Size"
+}
+
+// notJudged says that a conductor is of a size that its rule set does not
+// know. The rest of the circuit is worked out all the same.
+func notJudged(c Circuit, rules wire.RuleSet) working.Finding {
+	f := working.Finding{
+		Severity: working.Caution, Rule: "conductor-not-judged", Source: common("a table holds for the sizes that are in it"),
+		Message: "Not judged: the table of " + rules.String() + " has no row for " + c.Size.String() + ", so nothing here says what this conductor carries and which device protects it.",
+		Fix:     "Hold conductor and device against the code that has this size, or have somebody licensed do it; the drop is worked out.",
+	}
+	if c.Device == nil {
+		f.Message += " No device is stated either."
+	} else {
+		f.Numbers = []working.Number{{Name: "device", Value: c.Device.Rating}}
+	}
+	return f
+}
+
 // runsForHours reports whether a circuit ends at a machine that can be at its
 // full current for three hours or more, whatever the description says.
-func runsForHours(c Circuit) bool {
-	return c.To == "inverter" || c.From == "controller" || c.To == "tow charger"
+func runsForHours(c Circuit, bus Bus) bool {
+	return c.To == "inverter" && bus.Kind == loads.Direct || c.From == "controller" || c.To == "tow charger" ||
+		c.From == "tow charger" || c.To == "converter" || c.From == "converter"
 }
 
 // stringNeedsFuse asks the panels' rule, and keeps what it finds.
@@ -278,7 +265,7 @@ func (m *maker) stringNeedsFuse(path string) bool {
 		return true
 	}
 	m.sheet("roof", c.Working())
-	m.find("roof", c.Findings()...)
+	m.heard("roof", c.Findings()...)
 	return c.Fusing == solar.FusingNeeded
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/drawbar/inverter"
+	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
 )
@@ -125,4 +126,46 @@ func (m *maker) allBuses() *working.Sheet {
 	}
 	s.Formula("E", sum, "Wh", "on all buses", strings.Join(terms, " + "))
 	return s
+}
+
+// shownCurrent keeps the working of the greatest current of a circuit, and of
+// what its device leaves of it.
+func (m *maker) shownCurrent(c Circuit, hangs need, used units.Current) {
+	if s := m.hanging(c, hangs); s != nil {
+		m.sheet(c.Name, s)
+	}
+	if c.Device == nil || units.Compare(used, hangs.all) == 0 {
+		return
+	}
+	s := working.NewSheet("Current that the device lets pass")
+	s.Given("I_all", hangs.all, "A", "all that hangs on the circuit, at once")
+	s.Given("I_device", c.Device.Rating, "A", "rating of the device")
+	s.Given("I_runs", hangs.running, "A", "largest of what runs together")
+	s.Test("all at once above the device", "I_all > I_device", units.Exceeds(hangs.all, c.Device.Rating))
+	s.Formula("I", used, "A", "the circuit is worked out for", "max(I_device, I_runs)")
+	m.sheet(c.Name, s)
+}
+
+// hanging returns the working of all that hangs on a circuit, nil if it is
+// stated or in the working of its loads.
+func (m *maker) hanging(c Circuit, hangs need) *working.Sheet {
+	roof, tow, inverter := m.rig.Roof, m.rig.Tow, m.plan.Inverter
+	bus, _ := m.bus(c.Bus)
+	direct := bus.Kind == loads.Direct
+	switch {
+	case len(c.Loads) > 0:
+		return m.currentOfLoads(c.Loads, hangs.all)
+	case c.String && roof != nil:
+		return currentOfStrings(roof.Isc, m.strings(), hangs.all)
+	case c.To == "inverter" && direct && inverter != nil:
+		return m.side.Working()
+	case c.To == "tow charger" && tow != nil:
+		return currentOfTow(*tow, hangs.all)
+	}
+	for _, b := range m.plan.Buses {
+		if samePlace(m.rig, c.To, b.Name) && units.Compare(b.Current, hangs.all) == 0 {
+			return currentOfBus(b)
+		}
+	}
+	return nil
 }

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.com/drawbar/units"
 )
@@ -44,8 +46,9 @@ func (d *decoder) value(path string, n node, v reflect.Value, allowed string) {
 		d.list(path, n, v, allowed)
 	case reflect.String:
 		if d.is(path, n, stringNode, allowed) {
-			if v.SetString(strings.TrimSpace(n.text)); v.Len() == 0 {
-				d.fail(path, n.String(), or(allowed, "text that is not empty"))
+			v.SetString(strings.TrimSpace(n.text))
+			if wrong := wrongText(v.String()); wrong != "" {
+				d.fail(path, n.String(), wrong)
 			}
 		}
 	case reflect.Bool:
@@ -63,6 +66,35 @@ func (d *decoder) value(path string, n node, v reflect.Value, allowed string) {
 		}
 		v.SetInt(int64(i))
 	}
+}
+
+// Text that a table of 80 columns can hold.
+const (
+	longestWord = 30
+	longestText = 300
+)
+
+// wrongText says what is wanted instead of text that would spoil the plan; it
+// is empty if nothing is wrong.
+func wrongText(text string) string {
+	if text == "" {
+		return "text that is not empty"
+	}
+	if utf8.RuneCountInString(text) > longestText {
+		return "text of at most " + strconv.Itoa(longestText) + " characters"
+	}
+	for _, r := range text {
+		// Formatting characters turn the direction of what follows, or hide.
+		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Zl, r) || unicode.Is(unicode.Zp, r) || r == unicode.ReplacementChar {
+			return "text in one line, without control characters"
+		}
+	}
+	for _, word := range strings.Fields(text) {
+		if utf8.RuneCountInString(word) > longestWord {
+			return "words of at most " + strconv.Itoa(longestWord) + " characters"
+		}
+	}
+	return ""
 }
 
 // is reports whether n is of the kind, and keeps a mistake if not.
@@ -117,7 +149,7 @@ func (d *decoder) object(path string, n node, v reflect.Value) {
 	var known []string
 	for i := range t.NumField() {
 		name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
-		known = append(known, or(name, snake(t.Field(i).Name)))
+		known = append(known, or(name, strings.ToLower(t.Field(i).Name)))
 	}
 	seen := map[string]bool{}
 	for i, name := range n.names {
@@ -125,7 +157,7 @@ func (d *decoder) object(path string, n node, v reflect.Value) {
 		field := slices.Index(known, name)
 		switch {
 		case field < 0:
-			d.fail(at, n.members[i].String(), "no such field; there are "+strings.Join(known, ", "))
+			d.fail(at, n.members[i].String(), "no such field"+didYouMean(name, known)+"; there are "+strings.Join(known, ", "))
 		case seen[name]:
 			d.fail(at, n.members[i].String(), "the field once only")
 		default:
@@ -158,7 +190,11 @@ func kindName(t reflect.Type) string {
 	return stringNode.String()
 }
 
+// join returns the path of a field. A name that no field could have is quoted.
 func join(path, name string) string {
+	if strings.ContainsFunc(name, func(r rune) bool { return r != '_' && !unicode.IsLetter(r) && !unicode.IsDigit(r) }) || utf8.RuneCountInString(name) > longestWord {
+		name = strconv.Quote(shortened(name))
+	}
 	if path == "" {
 		return name
 	}

@@ -59,7 +59,8 @@ func (m *maker) shareOf(wanted func(Load) bool) (s share) {
 		switch l := m.rig.Loads[i]; {
 		case !wanted(l):
 		case line.Bus.Kind == loads.Direct:
-			s.direct += line.Average
+			b, _ := m.bus(line.Bus.Name)
+			s.direct += units.Scale(line.Average, units.RatioOf(units.One, b.ThroughConverter.Or(units.One)))
 		case m.behind(line.Bus.Name):
 			s.inverted += line.Average
 		}
@@ -67,13 +68,18 @@ func (m *maker) shareOf(wanted func(Load) bool) (s share) {
 	return s
 }
 
-// carried works out what a share is at the bank. The inverter's own draw is
-// counted only if something behind it runs.
+// idles reports whether the inverter draws power for itself while a share is
+// fed. Left on, it does so with nothing behind it.
+func (m *maker) idles(s share) bool {
+	return m.rig.Inverter != nil && (s.inverted > 0 || !m.rig.Inverter.OffWhenIdle)
+}
+
+// carried works out what a share is at the bank, with the inverter's own draw.
 func (m *maker) carried(who string, s share, loop units.Power) (units.Power, bool) {
 	carry := inverter.Carry{AC: s.inverted, Efficiency: units.One, DC: s.direct, Loop: loop, Idle: units.Some(0 * units.Watt)}
 	if m.rig.Inverter != nil {
 		carry.Efficiency = m.rig.Inverter.Efficiency
-		if s.inverted > 0 {
+		if m.idles(s) {
 			carry.Idle = m.rig.Inverter.Idle
 		}
 	}
@@ -92,7 +98,7 @@ func (m *maker) use() {
 	u.Direct = all.direct.For(day)
 	if inv := m.rig.Inverter; inv != nil {
 		asked := inverter.Day{Energy: all.inverted.For(day), Efficiency: inv.Efficiency, Idle: inv.Idle, Voltage: units.Some(m.assembly.Voltage)}
-		if all.inverted == 0 { // nothing keeps it on
+		if !m.idles(all) {
 			asked.On = units.Some(0 * units.Hour)
 		}
 		used, err := inverter.EnergyADay(asked)
@@ -100,7 +106,7 @@ func (m *maker) use() {
 			return
 		}
 		m.sheet("use", used.Working())
-		m.find("inverter", used.Findings()...)
+		m.heard("inverter", used.Findings()...)
 		u.Inverted, u.Idle = used.Energy, used.Idle
 	}
 	u.Energy = u.Direct + u.Inverted
@@ -113,8 +119,36 @@ func (m *maker) use() {
 	sheet.Formula("Q_day", u.Charge, "Ah", "charge at the nominal voltage", "E_day / V_bank")
 	sheet.Formula("P_mean", u.Average, "W", "on average", "E_day / 24")
 	m.sheet("use", sheet)
-	u.MustNotStop, _ = m.carried("what must not stop", m.shareOf(func(l Load) bool { return l.MustNotStop }), 0)
+	critical := m.shareOf(func(l Load) bool { return l.MustNotStop })
+	if critical != (share{}) { // with nothing to carry, nothing is left on for it
+		u.MustNotStop, _ = m.carried("what must not stop", critical, 0)
+	}
 	u.Unattended, _ = m.carried("with nobody there", m.shareOf(func(l Load) bool { return l.MustNotStop || l.Unattended }), 0)
+	m.leftOn(critical)
+}
+
+// leftOn says whether the inverter's own draw is in the hold-up of what must
+// not stop, if nothing behind it must run.
+func (m *maker) leftOn(critical share) {
+	if m.rig.Inverter == nil || critical.inverted > 0 {
+		return
+	}
+	idle, ok := m.rig.Inverter.Idle.Get()
+	if !ok || idle == 0 {
+		return
+	}
+	f := working.Finding{
+		Severity: working.Note, Rule: "inverter-left-on", Source: physics("what is on draws power"),
+		Message: "Nothing behind the inverter must not stop. It is taken to be left on all the same, and what it draws by itself is in every hold-up time.",
+		Numbers: []working.Number{{Name: "idle", Value: idle}, {Name: "a day", Value: idle.For(day)}},
+		Fix:     "Switch it off when nothing needs it, and say so with inverter.off_when_idle.",
+	}
+	if m.rig.Inverter.OffWhenIdle {
+		f.Rule = "inverter-switched-off"
+		f.Message = "Nothing behind the inverter must not stop, and it is said to be switched off then: the hold-up times count on somebody, or on a switch, doing that."
+		f.Fix = "See what switches it off with nobody there; left on it draws what is stated here."
+	}
+	m.find("inverter", f)
 }
 
 // lasts returns how long the bank feeds a power, from full and without sun.
@@ -131,7 +165,7 @@ func (m *maker) lasts(on string, p units.Power) (none units.Opt[units.Elapsed]) 
 		return none
 	}
 	m.sheetOn("bank", on, e.Working())
-	m.find("bank", e.Findings()...)
+	m.heard("bank", e.Findings()...)
 	return units.Some(e.Time)
 }
 
@@ -209,16 +243,20 @@ func (m *maker) sun() {
 	}
 	harvest, err := solar.DailyHarvest(solar.PanelDay{Peak: units.Scale(r.Power, units.Ratio(r.Panels)), Irradiation: r.Sun.Irradiation, Losses: losses,
 		PowerCoefficient: r.PowerCoefficient, CellTemperature: r.Cells})
-	if !m.ok("roof.sun", err) {
+	if !m.ok("roof", err) {
 		return
 	}
 	m.sheet("roof", harvest.Working())
 	m.sheet("roof", fit.Working())
-	m.find("roof", harvest.Findings()...)
+	m.heard("roof", harvest.Findings()...)
 	found := fit.Findings()
 	m.fewerInSeries(fit, found)
-	m.find("roof", found...)
-	m.plan.Sun = m.roofLine(harvest, fit)
+	m.heard("roof", found...)
+	passed, ok := m.clipped(harvest)
+	if !ok {
+		return
+	}
+	m.plan.Sun = m.roofLine(passed, fit)
 	m.aboveAir(r.Sun)
 }
 
@@ -230,11 +268,11 @@ func (m *maker) aboveAir(s Sun) {
 		return
 	}
 	sun, err := solar.SunOn(solar.DayAt{Latitude: latitude, OfYear: s.DayOfYear})
-	if !m.ok("roof.sun", err) {
+	if !m.ok("roof", err) {
 		return
 	}
 	m.sheet("roof", sun.Working())
-	m.find("roof", sun.Findings()...)
+	m.heard("roof", sun.Findings()...)
 	if units.Exceeds(s.Irradiation, sun.AboveAir) {
 		m.find("roof", working.Finding{
 			Severity: working.Caution, Rule: "more-sun-than-there-is", Source: physics("irradiation above the air, FAO-56 equation 21"),

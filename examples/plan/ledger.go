@@ -39,7 +39,7 @@ func (m *maker) ledger() {
 		m.plan.Buses = append(m.plan.Buses, line)
 	}
 	m.sheet("loads", m.allBuses())
-	m.find("loads", ledger.Findings()...)
+	m.heard("loads", ledger.Findings()...)
 }
 
 // loadOf returns a described load as package loads takes it.

@@ -4,9 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
-	"regexp"
 	"strconv"
-	"strings"
 
 	"example.com/drawbar/battery"
 	"example.com/drawbar/inverter"
@@ -45,10 +43,12 @@ func Make(r Rig) (Plan, error) {
 	// Everything else rests on these two.
 	m.ledger()
 	m.bank()
+	m.cutOff()
 	if len(m.problems) > 0 {
 		return Plan{}, &DescriptionError{Problems: m.problems}
 	}
-	for _, step := range []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.hazards, m.limits, m.sets, m.circuits, m.said} {
+	for _, step := range []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.hazards, m.limits,
+		m.voltages, m.passThrough, m.service, m.cord, m.sets, m.circuits, m.said, m.unseen} {
 		step()
 	}
 	if len(m.problems) > 0 {
@@ -65,7 +65,7 @@ func (m *maker) fail(path, value, allowed string) {
 
 // ok reports whether err is nil, and keeps what it says if not. The path is
 // that of the part which the calculator was asked about; the field that it
-// names is added in the spelling of the description.
+// names is looked up in [fieldPath].
 func (m *maker) ok(path string, err error) bool {
 	if err == nil {
 		return true
@@ -81,20 +81,8 @@ func (m *maker) ok(path string, err error) bool {
 		m.fail(path, "", err.Error())
 		return false
 	}
-	m.fail(join(path, snake(limits.Field)), strconv.Quote(fmt.Sprint(limits.Value)), limits.Allowed.String())
+	m.fail(pathOf(path, limits.Field), strconv.Quote(shortened(fmt.Sprint(limits.Value))), limits.Allowed.String())
 	return false
-}
-
-// snake returns "DischargeLimit" as "discharge_limit".
-func snake(field string) string {
-	var b strings.Builder
-	for i, r := range field {
-		if i > 0 && r >= 'A' && r <= 'Z' && field[i-1] != '.' && field[i-1] != ' ' {
-			b.WriteByte('_')
-		}
-		b.WriteRune(r)
-	}
-	return strings.ToLower(b.String())
 }
 
 // find keeps findings about a part.
@@ -102,6 +90,12 @@ func (m *maker) find(where string, findings ...working.Finding) {
 	for _, f := range findings {
 		m.found = append(m.found, located{where, f})
 	}
+}
+
+// heard keeps findings of a calculator about a part, in the words of the
+// description.
+func (m *maker) heard(where string, findings ...working.Finding) {
+	m.find(where, inWords(findings)...)
 }
 
 // bus returns the bus of that name.
@@ -152,20 +146,13 @@ func (m *maker) finish() {
 
 // findingOf returns f as the plan keeps it.
 func (m *maker) findingOf(f located) Finding {
-	line := Finding{Part: f.where, Severity: f.Severity, Rule: f.Rule, Message: described(f.Message), Mend: described(f.Fix),
+	line := Finding{Part: f.where, Severity: f.Severity, Rule: f.Rule, Message: f.Message, Mend: f.Fix,
 		Source: Source(f.Source), Numbers: numbersOf(f.Numbers)}
 	if c, ok := m.circuitNamed(f.where); ok {
 		line.Route = c.route()
 	}
 	return line
 }
-
-// goName is a field of the calculators' inputs, such as CellTemperature.
-var goName = regexp.MustCompile(`\b[A-Z][a-z]+(?:[A-Z][a-z]+)+\b`)
-
-// described returns text with the calculators' names of inputs as the
-// description has them.
-func described(text string) string { return goName.ReplaceAllStringFunc(text, snake) }
 
 // settle rounds every quantity below v to nine significant digits.
 func settle(v reflect.Value) {

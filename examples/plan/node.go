@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"unicode/utf8"
 )
 
 // A node is a JSON value as it was written, with duplicate names kept.
@@ -37,11 +38,21 @@ func (k nodeKind) String() string {
 func (n node) String() string {
 	switch n.kind {
 	case stringNode:
-		return strconv.Quote(n.text)
+		return strconv.Quote(shortened(n.text))
 	case boolNode, numberNode:
-		return n.text
+		return shortened(n.text)
 	}
 	return n.kind.String()
+}
+
+// shortened returns text with its middle left out if it is long.
+func shortened(text string) string {
+	const longest, head = 60, 40
+	r := []rune(text)
+	if len(r) <= longest {
+		return text
+	}
+	return string(r[:head]) + " ... " + string(r[len(r)-longest+head:])
 }
 
 // maxDepth is far deeper than any description; it keeps hostile input from
@@ -50,6 +61,15 @@ const maxDepth = 32
 
 // parseJSON returns the one value in data.
 func parseJSON(data []byte) (node, error) {
+	// Some editors put a byte order mark in front.
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	for rest, line := data, 1; len(rest) > 0; line++ {
+		text, after, _ := bytes.Cut(rest, []byte{'\n'})
+		if !utf8.Valid(text) {
+			return node{}, fmt.Errorf("line %d: the text is not in UTF-8; save it so", line)
+		}
+		rest = after
+	}
 	d := json.NewDecoder(bytes.NewReader(data))
 	d.UseNumber()
 	n, err := parseValue(d, 0)

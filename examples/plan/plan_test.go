@@ -317,7 +317,7 @@ func TestNothingIsSwitchedOff(t *testing.T) {
 		"circuits[2].usual":     func(r *plan.Rig) { r.Circuits[2].Usual = units.Some(300 * units.Ampere) },
 		"converter.bus":         func(r *plan.Rig) { r.Converter.Bus = "dc" },
 		"loads[0].count":        func(r *plan.Rig) { r.Loads[0].Count = -3 },
-		"bank":                  func(r *plan.Rig) { r.Bank.Parallel = -1 },
+		"bank.parallel":         func(r *plan.Rig) { r.Bank.Parallel = -1 },
 	} {
 		rig := demo(t)
 		change(&rig)

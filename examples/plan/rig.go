@@ -28,6 +28,9 @@ type Rig struct {
 	Bonds     []Bond     `json:"bonds,omitzero"`     // where neutral and ground are joined
 	Circuits  []Circuit  `json:"circuits,omitzero"`  // the wiring
 	Alarm     *Alarm     `json:"alarm,omitzero"`     // what reports that shore power is gone
+	// Places are ends of circuits in words of your own, such as "junction box".
+	// A place that only one circuit leads to needs no mention.
+	Places []string `json:"places,omitzero"`
 }
 
 // Rules says which rule set holds for which wiring, and how much voltage may
@@ -48,6 +51,10 @@ type Bus struct {
 	// is gone. Left out: a direct bus hangs on the bank, an alternating one is
 	// dead without shore or generator.
 	Behind string `json:"behind,omitzero"`
+	// ThroughConverter is the efficiency of the direct-current converter
+	// between the bank and this bus, over 0 % to 100 %. Left out: a direct bus
+	// hangs on the bank itself and has its voltage.
+	ThroughConverter units.Opt[units.Ratio] `json:"through_converter,omitzero"`
 }
 
 // A Load is a row of the ledger. Exactly one of Power, Current and Apparent
@@ -110,6 +117,12 @@ type Inverter struct {
 	// at once: "transfer switch", "interlock", "none". Left out: a transfer
 	// switch if pass_relay is given, else not stated.
 	Transfer inverter.GuardKind `json:"transfer,omitzero"`
+	// PassDevice is the device that protects the feed from the panel to the
+	// inverter, if that is not described as a circuit.
+	PassDevice units.Opt[units.Current] `json:"pass_device,omitzero"`
+	// OffWhenIdle says that it is switched off whenever nothing behind it runs.
+	// Left out: it stays on, and what it draws by itself counts all day.
+	OffWhenIdle bool `json:"off_when_idle,omitzero"`
 }
 
 // A Converter charges the bank from alternating current.

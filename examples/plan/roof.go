@@ -9,19 +9,19 @@ import (
 )
 
 // roofLine is what the plan says of the panels on their controller.
-func (m *maker) roofLine(harvest solar.DayHarvest, fit solar.Fit) *SunLine {
+func (m *maker) roofLine(harvest units.Energy, fit solar.Fit) *SunLine {
 	r := m.rig.Roof
 	line := &SunLine{
-		Harvest: harvest.Energy, Panels: r.Panels, Series: r.Series, Strings: m.strings(), Peak: fit.Peak,
+		Harvest: harvest, Panels: r.Panels, Series: r.Series, Strings: m.strings(), Peak: fit.Peak,
 		Coldest: r.Coldest, ColdOpen: fit.Cold.Voltage, Standard: fit.Cold.Standard,
 		Short: fit.Currents.ShortCircuit, Required: fit.Currents.Required,
 		Controller: ControllerLine{Kind: fit.Hookup.Controller.Kind, InputLimit: r.Controller.InputLimit,
 			OutputLimit: r.Controller.OutputLimit, Offered: fit.Offered},
 	}
 	if used := m.plan.Use.Energy; used > 0 {
-		line.Share = units.RatioOf(harvest.Energy, used)
+		line.Share = units.RatioOf(harvest, used)
 		s := working.NewSheet("The sun of the day against its use")
-		s.Given("E_sun", harvest.Energy, "Wh", "harvest of the day")
+		s.Given("E_sun", harvest, "Wh", "harvest of the day")
 		s.Given("E_day", used, "Wh", "what leaves the bank")
 		s.Formula("x", line.Share, "%", "part of the use that the sun brings", "100 * E_sun / E_day")
 		m.sheet("roof", s)

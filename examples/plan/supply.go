@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"slices"
 	"strconv"
 
 	"example.com/drawbar/battery"
@@ -59,7 +58,7 @@ func (m *maker) headroom() {
 		return
 	}
 	m.sheet("inverter", h.Working())
-	m.find("inverter", h.Findings()...)
+	m.heard("inverter", h.Findings()...)
 	m.plan.Inverter.Largest, m.plan.Inverter.PowerLeft = largest.Name, h.PowerLeft
 	m.plan.Inverter.ApparentLeft = h.ApparentLeft
 }
@@ -149,7 +148,7 @@ func (m *maker) loops() {
 	}
 	for _, l := range loops {
 		m.sheet("converter", l.Working())
-		m.find("converter", l.Findings()...)
+		m.heard("converter", l.Findings()...)
 		m.plan.Use.Loop += l.Lost
 	}
 }
@@ -180,7 +179,7 @@ func (m *maker) bonds() {
 	for _, c := range counts {
 		m.sheet(c.Source.Name, c.Working())
 		if c.Bonds != 1 {
-			m.find(c.Source.Name, c.Findings()...)
+			m.heard(c.Source.Name, c.Findings()...)
 		}
 	}
 }
@@ -216,66 +215,7 @@ func (m *maker) limits() {
 		return
 	}
 	m.sheet("bank", l.Working())
-	m.find("bank", l.Findings()...)
-}
-
-// sets lists what is too much together, on the inverter and on the service.
-func (m *maker) sets() {
-	var backed, all []inverter.Demand
-	for i, line := range m.book.Lines {
-		if line.Bus.Kind == loads.Direct || line.Power == 0 {
-			continue
-		}
-		d := demandOf(line, m.rig.Loads[i].LockedRotor)
-		if all = append(all, d); m.behind(line.Bus.Name) {
-			backed = append(backed, d)
-		}
-	}
-	if m.rig.Inverter != nil && len(backed) > 0 {
-		m.overloads("inverter", m.machine().Limit(), backed)
-	}
-	if m.rig.Shore == nil {
-		return
-	}
-	if m.rig.Converter != nil {
-		if use, ok := m.charger(); ok {
-			all = append(all, use.Demand("converter"))
-		}
-	}
-	if len(all) == 0 {
-		return
-	}
-	service := inverter.Limit{Name: "shore service", Current: units.Some(m.rig.Shore.Service), Voltage: m.rig.Shore.Voltage}
-	m.overloads("shore", service, all)
-	service.Share = units.Some(inverter.ContinuousShare)
-	m.overloads("shore", service, all)
-}
-
-// mostInSets is how many loads a search for sets takes.
-const mostInSets = 20
-
-// overloads lists the smallest sets above a limit that are not listed yet.
-func (m *maker) overloads(on string, limit inverter.Limit, demands []inverter.Demand) {
-	if len(demands) > mostInSets {
-		demands = append([]inverter.Demand(nil), demands...)
-		slices.SortStableFunc(demands, func(a, b inverter.Demand) int { return units.Compare(b.Power, a.Power) })
-		left := demands[mostInSets]
-		demands = demands[:mostInSets]
-		m.find(on, working.Finding{
-			Severity: working.Note, Rule: "sets-of-the-largest", Source: physics("sets of 20 loads at most"),
-			Numbers: []working.Number{{Name: "largest that is left out", Value: left.Power}},
-			Message: "The sets that are too much together are those of the 20 largest loads.",
-			Fix:     "Join small loads into one row to have them counted.",
-		})
-	}
-	o, err := inverter.Sets(limit, demands)
-	if !m.ok(on, err) {
-		return
-	}
-	m.sheet("together on "+on, o.Working())
-	for _, s := range o.Sets {
-		m.plan.Sets = append(m.plan.Sets, setLine(on, o, s))
-	}
+	m.heard("bank", l.Findings()...)
 }
 
 // starts says which motors no source but the shore can start.

@@ -1,0 +1,175 @@
+package plan
+
+import (
+	"example.com/drawbar/inverter"
+	"example.com/drawbar/loads"
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+// A need is what hangs on a circuit.
+type need struct {
+	all units.Current // with everything on at once
+	// running is what must pass at the least: the largest single load, or all
+	// that run for hours. It is all where nothing is switched by itself.
+	running units.Current
+}
+
+// forHours is from when on a load is continuous: NEC article 100, "where the
+// maximum current is expected to continue for 3 hours or more".
+const forHours = 3 * units.Hour
+
+// currentOf returns the greatest current of a circuit: as stated, of the loads
+// at its end, or of what it feeds. A stated one below what hangs on it is not
+// believed. A circuit that feeds a bus is not taken to carry all of it at once
+// if its device opens before that.
+func (m *maker) currentOf(path string, c Circuit) (units.Current, []working.Finding, bool) {
+	hangs, known := m.hangsOn(c, len(m.rig.Circuits))
+	if stated, ok := m.stated(c); ok {
+		if p, ok := c.Power.Get(); ok {
+			bus, _ := m.bus(c.Bus)
+			m.sheet(c.Name, currentOfPower(p, bus.Voltage, stated))
+		}
+		if !known || !units.Exceeds(hangs.running, stated) {
+			return stated, nil, true
+		}
+		if working := m.hanging(c, hangs); working != nil {
+			m.sheet(c.Name, working)
+		}
+		return hangs.running, []working.Finding{{
+			Severity: working.Caution, Rule: "stated-current-below-load", Source: physics("the sum of what hangs on the circuit"),
+			Message: "The current that is stated is below what hangs on this circuit. The larger one is used.",
+			Numbers: []working.Number{{Name: "stated", Value: stated}, {Name: "what hangs on it", Value: hangs.running}},
+			Fix:     "State the greatest current, or leave it out; a smaller usual current for the drop goes into usual.",
+		}}, true
+	}
+	if !known {
+		m.fail(path+".current", "", "current, power or loads; or an end named \"inverter\", \"controller\", \"tow charger\", \"converter\" or as a bus")
+		return 0, nil, false
+	}
+	if c.Device == nil || !units.Exceeds(hangs.all, c.Device.Rating) || !units.Exceeds(hangs.all, hangs.running) {
+		m.shownCurrent(c, hangs, hangs.all)
+		return hangs.all, nil, true
+	}
+	used := max(c.Device.Rating, hangs.running)
+	m.shownCurrent(c, hangs, used)
+	return used, []working.Finding{{
+		Severity: working.Note, Rule: "all-at-once-above-device", Source: common("what a panel feeds is seldom on at once"),
+		Message: "Everything that this circuit feeds at once is above its device, which then opens. The circuit is worked out for the device, or for the largest of what runs together if that is more.",
+		Numbers: []working.Number{{Name: "all at once", Value: hangs.all}, {Name: "device", Value: c.Device.Rating}, {Name: "largest that runs", Value: hangs.running}},
+		Fix:     "Know that it happens, or move loads to another circuit.",
+	}}, true
+}
+
+// stated returns the current that a circuit states, by itself or as a power.
+func (m *maker) stated(c Circuit) (units.Current, bool) {
+	if i, ok := c.Current.Get(); ok {
+		return i, true
+	}
+	bus, _ := m.bus(c.Bus)
+	if p, ok := c.Power.Get(); ok {
+		return p.At(bus.Voltage), true
+	}
+	return 0, false
+}
+
+// hangsOn works out what hangs on a circuit: the machine at its end, its
+// loads, the bus that it feeds, and the circuits that name it as their feeder,
+// down to a depth.
+func (m *maker) hangsOn(c Circuit, depth int) (n need, ok bool) {
+	if i, ok := m.machineAt(c); ok {
+		return need{all: i, running: i}, true
+	}
+	if len(c.Loads) > 0 {
+		for _, name := range c.Loads {
+			n.all += m.loadCurrent(name)
+		}
+		return need{all: n.all, running: n.all}, true
+	}
+	n, ok = m.busNeed(c)
+	var behind units.Current
+	for _, next := range m.rig.Circuits {
+		if depth == 0 || next.Feeder != c.Name {
+			continue
+		}
+		i, known := m.stated(next)
+		if hangs, more := m.hangsOn(next, depth-1); more {
+			i, known = max(i, hangs.running), true
+		}
+		if known {
+			behind, ok = behind+i, true
+			n.running = max(n.running, i)
+		}
+	}
+	n.all = max(n.all, behind)
+	return n, ok
+}
+
+// machineAt returns the current of the machine that a circuit leads to or
+// from.
+func (m *maker) machineAt(c Circuit) (units.Current, bool) {
+	bus, _ := m.bus(c.Bus)
+	roof, tow, converter, inverter := m.rig.Roof, m.rig.Tow, m.rig.Converter, m.plan.Inverter
+	switch {
+	case c.String && roof != nil:
+		return units.Scale(roof.Isc, units.Ratio(m.strings())), true
+	case c.To == "inverter" && bus.Kind == loads.Direct && inverter != nil:
+		return inverter.Current, true
+	case c.From == "controller" && roof != nil:
+		return roof.Controller.OutputLimit, true
+	case c.To == "tow charger" && tow != nil:
+		return units.Scale(tow.Current.At(tow.Voltage), units.RatioOf(units.One, tow.Efficiency)).At(tow.Input), true
+	case c.From == "tow charger" && tow != nil:
+		return tow.Current, true
+	case c.To == "converter" && converter != nil:
+		return m.converterInput(), true
+	case c.From == "converter" && converter != nil:
+		return converter.Current, true
+	}
+	return 0, false
+}
+
+// converterInput returns the alternating current of the converter, 0 if what
+// is said of it is refused elsewhere.
+func (m *maker) converterInput() units.Current {
+	c := m.rig.Converter
+	if c == nil {
+		return 0
+	}
+	bus, _ := m.bus(c.Bus)
+	use, err := inverter.ChargerDraw(inverter.Charger{Current: c.Current, Voltage: c.Voltage, Efficiency: c.Efficiency, PowerFactor: c.PowerFactor, Supply: bus.Voltage})
+	if err != nil {
+		return 0
+	}
+	return use.Current
+}
+
+// busNeed works out what hangs on the bus that a circuit feeds, or on the
+// buses behind the inverter if it leads alternating current there.
+func (m *maker) busNeed(c Circuit) (n need, ok bool) {
+	from, _ := m.bus(c.Bus)
+	var hours units.Current
+	for _, b := range m.rig.Buses {
+		passes := c.To == "inverter" && from.Kind == loads.Alternating && b.Behind == "inverter"
+		if !passes && !samePlace(m.rig, c.To, b.Name) {
+			continue
+		}
+		ok = true
+		for _, l := range m.book.Lines {
+			if l.Bus.Name != b.Name {
+				continue
+			}
+			n.all += l.Current
+			n.running = max(n.running, l.Current)
+			if !units.Exceeds(forHours, l.Hours) {
+				hours += l.Current
+			}
+		}
+		if m.rig.Converter != nil && m.rig.Converter.Bus == b.Name {
+			n.all += m.converterInput()
+			hours += m.converterInput()
+		}
+	}
+	n.running = max(n.running, hours)
+	return n, ok
+}
