@@ -110,10 +110,10 @@ func TestHarnessBadNumbers(t *testing.T) {
 		}
 	}
 	// A bank known by its voltage alone is allowed.
-	if _, err := wire.NewHarness(wire.Network{Batteries: bank(12, 0)}); err != nil {
+	if _, err := wire.NewHarness(wire.Network{Batteries: bankOf(12, 0)}); err != nil {
 		t.Error(err)
 	}
-	_, err := wire.NewHarness(wire.Network{Batteries: bank(12, -1)})
+	_, err := wire.NewHarness(wire.Network{Batteries: bankOf(12, -1)})
 	checkField(t, err, "Batteries[0].Resistance")
 }
 
@@ -160,7 +160,7 @@ func TestBadMoments(t *testing.T) {
 	_, err = zero.MostPower("a", wire.Moment{})
 	checkNetworkError(t, err, "", wire.ErrNoBattery)
 	// Sums that no float64 holds.
-	n := wire.Network{Batteries: bank(1e300, 0), Branches: []wire.Branch{{Name: "a", Load: amps(1e300)}}}
+	n := wire.Network{Batteries: bankOf(1e300, 0), Branches: []wire.Branch{{Name: "a", Load: ampsOf(1e300)}}}
 	if h, err = wire.NewHarness(n); err != nil {
 		t.Fatal(err)
 	}
@@ -171,7 +171,7 @@ func TestBadMoments(t *testing.T) {
 // current drawn from the ends flows backwards through the battery in the
 // middle, so a high voltage there is against all others.
 func TestBridge(t *testing.T) {
-	n := wire.Network{Plus: "1", Minus: "3", Links: []wire.Link{lead(100*mOhm, 0), lead(0, 100*mOhm)}, Branches: []wire.Branch{{Name: "a", Load: amps(10)}}}
+	n := wire.Network{Plus: "1", Minus: "3", Links: []wire.Link{leadsOf(100*mOhm, 0), leadsOf(0, 100*mOhm)}, Branches: []wire.Branch{{Name: "a", Load: ampsOf(10)}}}
 	for _, name := range []string{"1", "2", "3"} {
 		n.Batteries = append(n.Batteries, wire.Battery{Name: name, Voltage: 13, Resistance: mOhm})
 	}

@@ -78,17 +78,17 @@ func (h *Harness) checkSpread(op string) error {
 		limit = limit.AtMost(units.Resistance(widest * slices.Min(l.own)))
 	}
 	for i, b := range h.net.Batteries {
-		if err := check(limit, op, place{list: "Batteries", name: b.Name, n: i}, "Resistance", b.Resistance); err != nil {
+		if err := checkAt(limit, op, place{list: "Batteries", name: b.Name, n: i}, "Resistance", b.Resistance); err != nil {
 			return err
 		}
 		total += b.Resistance
 	}
 	for i := range l.plus {
 		plus, minus := units.Resistance(l.plus[i]), units.Resistance(l.minus[i])
-		if err := check(limit, op, place{list: "Links", n: i}, "Plus", plus); err != nil {
+		if err := checkAt(limit, op, place{list: "Links", n: i}, "Plus", plus); err != nil {
 			return err
 		}
-		if err := check(limit, op, place{list: "Links", n: i}, "Minus", minus); err != nil {
+		if err := checkAt(limit, op, place{list: "Links", n: i}, "Minus", minus); err != nil {
 			return err
 		}
 		total += plus + minus
@@ -126,28 +126,28 @@ func (h *Harness) nameRow(op string) error {
 // check reports the first number of b out of range; b is number i of n.
 func (b Battery) check(op string, i, n int) error {
 	at := place{list: "Batteries", name: b.Name, n: i}
-	if err := check(units.Above[units.Voltage](0), op, at, "Voltage", b.Voltage); err != nil {
+	if err := checkAt(units.Above[units.Voltage](0), op, at, "Voltage", b.Voltage); err != nil {
 		return err
 	}
 	allowed := units.AtLeast[units.Resistance](0)
 	if n > 1 {
 		allowed = units.Above[units.Resistance](0)
 	}
-	if err := check(allowed, op, at, "Resistance", b.Resistance); err != nil {
+	if err := checkAt(allowed, op, at, "Resistance", b.Resistance); err != nil {
 		return err
 	}
-	if err := check(units.Above[units.Current](0), op, at, "Limit", b.Limit.Or(1)); err != nil {
+	if err := checkAt(units.Above[units.Current](0), op, at, "Limit", b.Limit.Or(1)); err != nil {
 		return err
 	}
-	return check(units.Above[units.Current](0), op, at, "ChargeLimit", b.ChargeLimit.Or(1))
+	return checkAt(units.Above[units.Current](0), op, at, "ChargeLimit", b.ChargeLimit.Or(1))
 }
 
 // resistance checks l, which stands at a place, and returns its resistance.
 func (l Lead) resistance(op string, at place) (units.Resistance, error) {
-	if err := check(units.AtLeast[units.Length](0), op, at, "Length", l.Length); err != nil {
+	if err := checkAt(units.AtLeast[units.Length](0), op, at, "Length", l.Length); err != nil {
 		return 0, err
 	}
-	if err := check(units.AtLeast[units.Resistance](0), op, at, "Extra", l.Extra); err != nil {
+	if err := checkAt(units.AtLeast[units.Resistance](0), op, at, "Extra", l.Extra); err != nil {
 		return 0, err
 	}
 	total := l.Extra
@@ -158,7 +158,7 @@ func (l Lead) resistance(op string, at place) (units.Resistance, error) {
 		}
 		total += p.At.Over(l.Length)
 	}
-	return total, check(units.AtLeast[units.Resistance](0), op, at, "resistance", total)
+	return total, checkAt(units.AtLeast[units.Resistance](0), op, at, "resistance", total)
 }
 
 // solveUnit eliminates once and finds the shares of 1 A.

@@ -9,14 +9,14 @@ import (
 	"example.com/drawbar/wire"
 )
 
-// wide is a harness of so many branches: a tree with four below each, and a
+// wideTree is a harness of so many branches: a tree with four below each, and a
 // load of each kind in turn. The voltage falls by some per cent whatever the
 // number.
-func wide(branches int) wire.Network {
-	n := wire.Network{Batteries: bank(13.2, mOhm)}
+func wideTree(branches int) wire.Network {
+	n := wire.Network{Batteries: bankOf(13.2, mOhm)}
 	each := 60 / float64(branches)
 	for i := range branches {
-		b := extra(strconv.Itoa(i), strconv.Itoa((i-1)/4), 4*mOhm, wire.Load{})
+		b := feederOf(strconv.Itoa(i), strconv.Itoa((i-1)/4), 4*mOhm, wire.Load{})
 		switch i % 3 {
 		case 0:
 			b.Load.Power = units.Power(12 * each)
@@ -113,7 +113,7 @@ func (p *plainTree) newton(e, inside float64) (sum float64) {
 // TestPlainTree holds the plain loop to the solver, so that the benchmark
 // compares two ways to one result.
 func TestPlainTree(t *testing.T) {
-	n := wide(1000)
+	n := wideTree(1000)
 	f, p := solved(t, n), newPlainTree(n)
 	heat := p.newton(13.2, 0.001)
 	if math.Abs(heat-float64(f.Heat)) > 1e-9*heat {
@@ -126,6 +126,24 @@ func TestPlainTree(t *testing.T) {
 	}
 	if !(f.Points[999].Voltage < 0.98*13.2) {
 		t.Errorf("hardly a drop: %v", f.Points[999].Voltage)
+	}
+}
+
+// TestHarnessRounds: the cost is linear, since a round costs the same for each
+// branch and their number does not grow with the branches, nor that of a
+// search after collapse.
+func TestHarnessRounds(t *testing.T) {
+	for _, branches := range []int{10, 1000, 10000} {
+		n := wideTree(branches)
+		if f := flowOf(t, n); f.Rounds > 5 || f.Collapse.IsSet() {
+			t.Errorf("%d branches: %d rounds", branches, f.Rounds)
+		}
+		for i := range n.Branches {
+			n.Branches[i].Load.Power *= 1000
+		}
+		if f := flowOf(t, n); f.Rounds > 150 || !f.Collapse.IsSet() {
+			t.Errorf("%d branches: %d rounds to find the limit", branches, f.Rounds)
+		}
 	}
 }
 
@@ -160,7 +178,7 @@ func TestHarnessNoAllocations(t *testing.T) {
 
 func BenchmarkHarness(b *testing.B) {
 	for _, branches := range []int{10, 1000, 10000} {
-		n := wide(branches)
+		n := wideTree(branches)
 		h, err := wire.NewHarness(n)
 		if err != nil {
 			b.Fatal(err)

@@ -147,9 +147,9 @@ func (p place) field(of string) string {
 	return p.list + "[" + at + "]." + p.part + of
 }
 
-// check returns nil if b contains x, else a *units.RangeError about a number
+// checkAt returns nil if b contains x, else a *units.RangeError about a number
 // of p.
-func check[Q units.Quantity](b units.Bounds[Q], op string, p place, of string, x Q) error {
+func checkAt[Q units.Quantity](b units.Bounds[Q], op string, p place, of string, x Q) error {
 	if b.Contains(x) {
 		return nil
 	}
@@ -175,7 +175,7 @@ func (b Branch) feeder(op string, i int) (feeder, error) {
 		}
 		f.loop += p.At.Over(ways)
 	}
-	if err := check(units.AtLeast[units.Resistance](0), op, at, "resistance", f.loop); err != nil {
+	if err := checkAt(units.AtLeast[units.Resistance](0), op, at, "resistance", f.loop); err != nil {
 		return feeder{}, err
 	}
 	return f, nil
@@ -183,19 +183,19 @@ func (b Branch) feeder(op string, i int) (feeder, error) {
 
 // check reports the first number of b out of range, but for its conductor.
 func (b Branch) check(op string, at place) error {
-	if err := check(units.AtLeast[units.Length](0), op, at, "OneWay", b.OneWay); err != nil {
+	if err := checkAt(units.AtLeast[units.Length](0), op, at, "OneWay", b.OneWay); err != nil {
 		return err
 	}
-	if err := check(units.AtLeast[units.Resistance](0), op, at, "Return", b.Return.Or(0)); err != nil {
+	if err := checkAt(units.AtLeast[units.Resistance](0), op, at, "Return", b.Return.Or(0)); err != nil {
 		return err
 	}
-	if err := check(units.AtLeast[units.Resistance](0), op, at, "Extra", b.Extra); err != nil {
+	if err := checkAt(units.AtLeast[units.Resistance](0), op, at, "Extra", b.Extra); err != nil {
 		return err
 	}
-	if err := check(units.Above[units.Voltage](0), op, at, "Lowest", b.Lowest.Or(1)); err != nil {
+	if err := checkAt(units.Above[units.Voltage](0), op, at, "Lowest", b.Lowest.Or(1)); err != nil {
 		return err
 	}
-	if err := check(units.Above[units.Current](0), op, at, "Limit", b.Limit.Or(1)); err != nil {
+	if err := checkAt(units.Above[units.Current](0), op, at, "Limit", b.Limit.Or(1)); err != nil {
 		return err
 	}
 	return b.Load.check(op, at)
@@ -203,13 +203,13 @@ func (b Branch) check(op string, at place) error {
 
 // check reports the first number of l out of range.
 func (l Load) check(op string, at place) error {
-	if err := check(units.AtLeast[units.Current](0), op, at, "Load.Current", l.Current); err != nil {
+	if err := checkAt(units.AtLeast[units.Current](0), op, at, "Load.Current", l.Current); err != nil {
 		return err
 	}
-	if err := check(units.AtLeast[units.Power](0), op, at, "Load.Power", l.Power); err != nil {
+	if err := checkAt(units.AtLeast[units.Power](0), op, at, "Load.Power", l.Power); err != nil {
 		return err
 	}
-	return check(units.Above[units.Resistance](0), op, at, "Load.Resistance", l.Resistance.Or(1))
+	return checkAt(units.Above[units.Resistance](0), op, at, "Load.Resistance", l.Resistance.Or(1))
 }
 
 // about returns err, if it is about the range of a conductor's field, with the

@@ -204,7 +204,9 @@ func (f *Flow) advance(s *search, x float64) {
 	s.low, s.flat, s.last = x, flat, s.end
 	s.points++
 	s.end = x + zero
-	// Voltages fall ever faster, so none lasts beyond its tangent.
+	// V'' is -J⁻¹(F_VV·V'V' + 2·F_Vx·V'), where V' and F_Vx are not above 0 and
+	// the others not below: voltages fall ever faster, and none lasts beyond
+	// its tangent.
 	s.high = min(s.high, s.end*(1+agreed))
 	if s.points > 1 && was > flat {
 		s.end = min(s.end, x+flat*((x-before)/(was-flat)))

@@ -75,8 +75,8 @@ func TestHarnessFindings(t *testing.T) {
 
 // TestHarnessEdges: at a limit is within it.
 func TestHarnessEdges(t *testing.T) {
-	n := wire.Network{Batteries: bank(12, 0), Branches: []wire.Branch{
-		{Name: "a", Extra: 100 * mOhm, Load: amps(10), Limit: units.Some[units.Current](10), Lowest: units.Some[units.Voltage](11)}}}
+	n := wire.Network{Batteries: bankOf(12, 0), Branches: []wire.Branch{
+		{Name: "a", Extra: 100 * mOhm, Load: ampsOf(10), Limit: units.Some[units.Current](10), Lowest: units.Some[units.Voltage](11)}}}
 	for _, rule := range []string{"feeder-above-limit", "voltage-below-lowest"} {
 		if got := solved(t, n).Findings(); has(got, rule) {
 			t.Errorf("at the limit: %v", got)
@@ -130,7 +130,7 @@ func TestHarnessCollapseFinding(t *testing.T) {
 func TestMixedBank(t *testing.T) {
 	f := solved(t, wire.Network{
 		Batteries: []wire.Battery{{Name: "lithium", Voltage: 13.3, Resistance: 10 * mOhm}, {Name: "lead", Voltage: 12.4, Resistance: 6 * mOhm}},
-		Links:     []wire.Link{lead(2*mOhm, 2*mOhm)},
+		Links:     []wire.Link{leadsOf(2*mOhm, 2*mOhm)},
 	})
 	near(t, "amperes", float64(f.Shares[0].Idle), 45.0)
 	near(t, "amperes into the lead one", float64(f.Shares[1].Current), -45.0)
@@ -149,8 +149,8 @@ func TestListed(t *testing.T) {
 		want string
 	}{
 		{spiceTree(), `for 126 feeders, among them "1", "2", "3", so`},
-		{wire.Network{Batteries: bank(12, mOhm), Branches: []wire.Branch{extra("a", "", mOhm, amps(1)), extra("b", "", mOhm, amps(1))}}, `for feeders "a", "b", so`},
-		{wire.Network{Batteries: bank(12, mOhm), Branches: []wire.Branch{extra("a", "", mOhm, amps(1))}}, `for feeder "a", so`},
+		{wire.Network{Batteries: bankOf(12, mOhm), Branches: []wire.Branch{feederOf("a", "", mOhm, ampsOf(1)), feederOf("b", "", mOhm, ampsOf(1))}}, `for feeders "a", "b", so`},
+		{wire.Network{Batteries: bankOf(12, mOhm), Branches: []wire.Branch{feederOf("a", "", mOhm, ampsOf(1))}}, `for feeder "a", so`},
 	} {
 		if got := naming(solved(t, c.n).Findings(), "feeder-limit-not-given", c.want); len(got) != 1 {
 			t.Errorf("found %v, want one with %s", solved(t, c.n).Findings(), c.want)

@@ -53,7 +53,7 @@ var harnessLaws = map[string]func(t *testing.T, r *rand.Rand, n wire.Network, f 
 			if want := p.Load.At(p.Voltage); math.Abs(float64(p.Drawn-want)) > 1e-9*float64(want) {
 				t.Errorf("%s draws %v, wants %v", p.Name, p.Drawn, want)
 			}
-			if p.Load == watts(p.Load.Power) && math.Abs(float64(p.Power-p.Load.Power)) > 1e-9*float64(p.Load.Power) {
+			if p.Load == wattsOf(p.Load.Power) && math.Abs(float64(p.Power-p.Load.Power)) > 1e-9*float64(p.Load.Power) {
 				t.Errorf("%s gets %v of %v", p.Name, p.Power, p.Load.Power)
 			}
 		}

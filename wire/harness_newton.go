@@ -13,8 +13,9 @@ import "math"
 //     convexity J·(V - solution) >= F(V) >= 0, with V - solution >= 0. So
 //     every pivot of an elimination is above 0, V falls monotonically to the
 //     highest solution, the stable one, and in the end quadratically.
-//   - So a pivot, or a voltage, that is not above 0 proves that there is no
-//     solution: collapse is found, not guessed from a count of rounds.
+//   - So a pivot that is not above 0 proves that there is no solution, and a
+//     voltage that is not above 0 that there is none with all voltages above
+//     0, as loads need: collapse is found, not guessed from a count of rounds.
 //
 // This is the monotone Newton theorem (Ortega and Rheinboldt, Iterative
 // Solution of Nonlinear Equations in Several Variables, 1970, 13.3; from

@@ -19,23 +19,23 @@ import (
 // of each voltage and current a step.
 const spiceDifference = 1e-6
 
-// extra is a feeder of so many ohms there and back.
-func extra(name, parent string, ohms units.Resistance, load wire.Load) wire.Branch {
+// feederOf is a feeder of so many ohms there and back.
+func feederOf(name, parent string, ohms units.Resistance, load wire.Load) wire.Branch {
 	return wire.Branch{Name: name, Parent: parent, Extra: ohms, Load: load}
 }
 
-// amps, watts and ohms are loads of one kind.
-func amps(i units.Current) wire.Load    { return wire.Load{Current: i} }
-func watts(p units.Power) wire.Load     { return wire.Load{Power: p} }
-func ohms(r units.Resistance) wire.Load { return wire.Load{Resistance: units.Some(r)} }
+// ampsOf, wattsOf and ohmsOf are loads of one kind.
+func ampsOf(i units.Current) wire.Load    { return wire.Load{Current: i} }
+func wattsOf(p units.Power) wire.Load     { return wire.Load{Power: p} }
+func ohmsOf(r units.Resistance) wire.Load { return wire.Load{Resistance: units.Some(r)} }
 
-// bank is a bank known by its voltage and resistance.
-func bank(v units.Voltage, r units.Resistance) []wire.Battery {
+// bankOf is a bank known by its voltage and resistance.
+func bankOf(v units.Voltage, r units.Resistance) []wire.Battery {
 	return []wire.Battery{{Voltage: v, Resistance: r}}
 }
 
-// lead is a link of so many ohms in the plus and in the minus lead.
-func lead(plus, minus units.Resistance) wire.Link {
+// leadsOf is a link of so many ohms in the plus and in the minus lead.
+func leadsOf(plus, minus units.Resistance) wire.Link {
 	return wire.Link{Plus: wire.Lead{Extra: plus}, Minus: wire.Lead{Extra: minus}}
 }
 
@@ -46,43 +46,43 @@ func fourBatteries(minus string) wire.Network {
 	b := func(name string) wire.Battery {
 		return wire.Battery{Name: name, Voltage: 13.25, Resistance: 2.8 * mOhm}
 	}
-	link := lead(0.31*mOhm, 0.27*mOhm)
+	link := leadsOf(0.31*mOhm, 0.27*mOhm)
 	return wire.Network{
 		Batteries: []wire.Battery{b("one"), b("two"), b("three"), b("four")},
 		Links:     []wire.Link{link, link, link},
 		Plus:      "one", Minus: minus,
-		Branches: []wire.Branch{extra("inverter", "", 1.8*mOhm, watts(2400)), extra("lamps", "", 48*mOhm, amps(9))},
+		Branches: []wire.Branch{feederOf("inverter", "", 1.8*mOhm, wattsOf(2400)), feederOf("lamps", "", 48*mOhm, ampsOf(9))},
 	}
 }
 
 // spiceNetworks are the netlists of testdata/harness, written anew.
 func spiceNetworks() map[string]wire.Network {
 	return map[string]wire.Network{
-		"inverter": {Batteries: bank(12.2, 6*mOhm), Branches: []wire.Branch{extra("inverter", "", 4.2*mOhm, watts(1750))}},
-		"panel": {Batteries: bank(13.1, 4*mOhm), Branches: []wire.Branch{
-			extra("panel", "", 12*mOhm, wire.Load{}),
-			extra("lamps", "panel", 70*mOhm, amps(4.2)),
-			extra("fridge", "panel", 56*mOhm, watts(72)),
-			extra("heater", "panel", 44*mOhm, ohms(1.15)),
-			extra("pump", "panel", 80*mOhm, wire.Load{Power: 54, Current: 0.8}),
-			extra("radio", "panel", 122*mOhm, wire.Load{Resistance: units.Some[units.Resistance](96), Current: 0.15, Power: 11}),
+		"inverter": {Batteries: bankOf(12.2, 6*mOhm), Branches: []wire.Branch{feederOf("inverter", "", 4.2*mOhm, wattsOf(1750))}},
+		"panel": {Batteries: bankOf(13.1, 4*mOhm), Branches: []wire.Branch{
+			feederOf("panel", "", 12*mOhm, wire.Load{}),
+			feederOf("lamps", "panel", 70*mOhm, ampsOf(4.2)),
+			feederOf("fridge", "panel", 56*mOhm, wattsOf(72)),
+			feederOf("heater", "panel", 44*mOhm, ohmsOf(1.15)),
+			feederOf("pump", "panel", 80*mOhm, wire.Load{Power: 54, Current: 0.8}),
+			feederOf("radio", "panel", 122*mOhm, wire.Load{Resistance: units.Some[units.Resistance](96), Current: 0.15, Power: 11}),
 		}},
-		"chassis": {Batteries: bank(12.75, 9*mOhm), Branches: []wire.Branch{
-			{Name: "panel", Conductor: stated(14 * mOhm), OneWay: 1, Return: units.Some(3 * mOhm)},
-			{Name: "lights", Parent: "panel", Conductor: stated(82 * mOhm), OneWay: 1, Return: units.Some(0.5 * mOhm), Load: amps(6.5)},
-			{Name: "jack", Parent: "panel", Conductor: stated(9.5 * mOhm), OneWay: 2, Return: units.Some(mOhm), Extra: 0.25 * mOhm, Load: watts(310)},
-			{Name: "fan", Parent: "panel", Load: ohms(7.4)},
+		"chassis": {Batteries: bankOf(12.75, 9*mOhm), Branches: []wire.Branch{
+			{Name: "panel", Conductor: statedOf(14 * mOhm), OneWay: 1, Return: units.Some(3 * mOhm)},
+			{Name: "lights", Parent: "panel", Conductor: statedOf(82 * mOhm), OneWay: 1, Return: units.Some(0.5 * mOhm), Load: ampsOf(6.5)},
+			{Name: "jack", Parent: "panel", Conductor: statedOf(9.5 * mOhm), OneWay: 2, Return: units.Some(mOhm), Extra: 0.25 * mOhm, Load: wattsOf(310)},
+			{Name: "fan", Parent: "panel", Load: ohmsOf(7.4)},
 		}},
-		"limit": {Batteries: bank(12.4, 5*mOhm), Branches: []wire.Branch{
-			extra("bar", "", 0.8*mOhm, wire.Load{}),
-			extra("large", "bar", 2.6*mOhm, watts(3500)),
-			extra("small", "bar", 9*mOhm, watts(1312)),
-			extra("lamps", "bar", 60*mOhm, amps(14.8)),
+		"limit": {Batteries: bankOf(12.4, 5*mOhm), Branches: []wire.Branch{
+			feederOf("bar", "", 0.8*mOhm, wire.Load{}),
+			feederOf("large", "bar", 2.6*mOhm, wattsOf(3500)),
+			feederOf("small", "bar", 9*mOhm, wattsOf(1312)),
+			feederOf("lamps", "bar", 60*mOhm, ampsOf(14.8)),
 		}},
-		"most": {Batteries: bank(12.6, 5*mOhm), Branches: []wire.Branch{
-			extra("bar", "", 2*mOhm, ohms(0.6)),
-			extra("other", "bar", 6*mOhm, watts(400)),
-			extra("inverter", "bar", 4.4*mOhm, wire.Load{}),
+		"most": {Batteries: bankOf(12.6, 5*mOhm), Branches: []wire.Branch{
+			feederOf("bar", "", 2*mOhm, ohmsOf(0.6)),
+			feederOf("other", "bar", 6*mOhm, wattsOf(400)),
+			feederOf("inverter", "bar", 4.4*mOhm, wire.Load{}),
 		}},
 		"oneend":   fourBatteries("one"),
 		"opposite": fourBatteries("four"),
@@ -92,27 +92,27 @@ func spiceNetworks() map[string]wire.Network {
 				{Name: "two", Voltage: 12.9, Resistance: 4 * mOhm},
 				{Name: "three", Voltage: 12.4, Resistance: 6 * mOhm},
 			},
-			Links: []wire.Link{lead(0.8*mOhm, 1.1*mOhm), lead(2.2*mOhm, 0.6*mOhm)},
+			Links: []wire.Link{leadsOf(0.8*mOhm, 1.1*mOhm), leadsOf(2.2*mOhm, 0.6*mOhm)},
 			Plus:  "two", Minus: "three",
-			Branches: []wire.Branch{extra("box", "", 10*mOhm, wire.Load{Power: 140, Resistance: units.Some[units.Resistance](3.3)})},
+			Branches: []wire.Branch{feederOf("box", "", 10*mOhm, wire.Load{Power: 140, Resistance: units.Some[units.Resistance](3.3)})},
 		},
 		"idle": {
 			Batteries: []wire.Battery{{Name: "lithium", Voltage: 13.3, Resistance: 10 * mOhm}, {Name: "lead", Voltage: 12.4, Resistance: 6 * mOhm}},
-			Links:     []wire.Link{lead(2.5*mOhm, 1.5*mOhm)},
+			Links:     []wire.Link{leadsOf(2.5*mOhm, 1.5*mOhm)},
 		},
 		"tree":  spiceTree(),
 		"chain": spiceChain(),
 	}
 }
 
-// stated is a conductor of so many ohms a metre.
-func stated(r units.Resistance) wire.Conductor {
+// statedOf is a conductor of so many ohms a metre.
+func statedOf(r units.Resistance) wire.Conductor {
 	return wire.Conductor{Stated: units.Some(r.Along(1))}
 }
 
 // spiceTree is the tree that run.sh describes.
 func spiceTree() wire.Network {
-	n := wire.Network{Batteries: bank(12.8, 3*mOhm)}
+	n := wire.Network{Batteries: bankOf(12.8, 3*mOhm)}
 	for k := 1; k <= 127; k++ {
 		b := wire.Branch{Name: strconv.Itoa(k), Parent: strconv.Itoa(k / 2), Extra: 2 * units.Resistance(2+k%7) * mOhm}
 		if k == 1 {
@@ -129,9 +129,9 @@ func spiceTree() wire.Network {
 
 // spiceChain is the chain that run.sh describes.
 func spiceChain() wire.Network {
-	n := wire.Network{Batteries: bank(51.2, 12*mOhm)}
+	n := wire.Network{Batteries: bankOf(51.2, 12*mOhm)}
 	for k := 1; k <= 150; k++ {
-		b := extra(strconv.Itoa(k), strconv.Itoa(k-1), mOhm, watts(units.Power(30+15*(k%3))))
+		b := feederOf(strconv.Itoa(k), strconv.Itoa(k-1), mOhm, wattsOf(units.Power(30+15*(k%3))))
 		if k == 1 {
 			b.Parent = ""
 		}
@@ -140,8 +140,8 @@ func spiceChain() wire.Network {
 	return n
 }
 
-// recorded reads one output of the simulator, by name.
-func recorded(t *testing.T, file string) map[string]float64 {
+// recordedOf reads one output of the simulator, by name.
+func recordedOf(t *testing.T, file string) map[string]float64 {
 	t.Helper()
 	f, err := os.Open(file)
 	if err != nil {
@@ -184,7 +184,7 @@ func TestNgspice(t *testing.T) {
 				t.Fatal("no network of that name")
 			}
 			got := solvedValues(t, network)
-			for key, want := range recorded(t, file) {
+			for key, want := range recordedOf(t, file) {
 				numbers++
 				ours, ok := got[key]
 				off := math.Abs(ours - want)

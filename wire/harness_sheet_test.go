@@ -78,7 +78,7 @@ func TestHarnessSheetSays(t *testing.T) {
 	if got := flowOf(t, over).Working(4).Text(); !strings.Contains(got, "asked against the most") || !strings.Contains(got, "does not hold") {
 		t.Errorf("the working of a collapse:\n%s", got)
 	}
-	if got := flowOf(t, wire.Network{Batteries: bank(12, 0), Branches: []wire.Branch{{Name: "a", Load: amps(1)}, extra("b", "", units.Ohm, watts(100))}}).Working(0); got.Err() != nil {
+	if got := flowOf(t, wire.Network{Batteries: bankOf(12, 0), Branches: []wire.Branch{{Name: "a", Load: ampsOf(1)}, feederOf("b", "", units.Ohm, wattsOf(100))}}).Working(0); got.Err() != nil {
 		t.Errorf("a way without resistance: %v", got.Err())
 	}
 }

@@ -34,10 +34,10 @@ func trailer() wire.Network {
 		Plus:      "near", Minus: "far",
 		Branches: []wire.Branch{
 			limits(run("panel", "", 6, 2.5, wire.Load{}), 55, 12),
-			limits(run("lamps", "panel", 14, 5, amps(4)), 15, 12),
-			limits(run("fridge", "panel", 10, 6, watts(60)), 30, 12),
-			limits(run("furnace", "panel", 12, 4, ohms(2)), 20, 12),
-			limits(run("inverter", "", 0, 1, watts(1000)), 150, 11.5),
+			limits(run("lamps", "panel", 14, 5, ampsOf(4)), 15, 12),
+			limits(run("fridge", "panel", 10, 6, wattsOf(60)), 30, 12),
+			limits(run("furnace", "panel", 12, 4, ohmsOf(2)), 20, 12),
+			limits(run("inverter", "", 0, 1, wattsOf(1000)), 150, 11.5),
 		},
 	}
 	n.Branches[1].Extra = 5 * mOhm
@@ -63,8 +63,8 @@ func flowOf(t *testing.T, n wire.Network) *wire.Flow {
 // 10 mΩ: V = (E + √(E² - 4RP))/2 is 10.483 V at 171.7 A, below a cut-off of
 // 10.5 V. One round of I = P/E has 10.725 V, and passes.
 func TestHalfChargedLeadBank(t *testing.T) {
-	f := solved(t, wire.Network{Batteries: bank(12.2, 6*mOhm), Branches: []wire.Branch{
-		{Name: "inverter", Extra: 4 * mOhm, Load: watts(1800), Lowest: units.Some[units.Voltage](10.5)}}})
+	f := solved(t, wire.Network{Batteries: bankOf(12.2, 6*mOhm), Branches: []wire.Branch{
+		{Name: "inverter", Extra: 4 * mOhm, Load: wattsOf(1800), Lowest: units.Some[units.Voltage](10.5)}}})
 	near(t, "volts", float64(f.Points[0].Voltage), 10.483)
 	near(t, "amperes", float64(f.Points[0].Current), 171.7)
 	if !has(f.Findings(), "voltage-below-lowest") {
@@ -77,8 +77,8 @@ func TestHalfChargedLeadBank(t *testing.T) {
 // 54.5, 45.5, 45.5 and 54.5 A with plus at one end and minus at the other.
 func TestTakeOff(t *testing.T) {
 	row := func(plus, minus string) []float64 {
-		link := lead(0.3*mOhm, 0.3*mOhm)
-		n := wire.Network{Links: []wire.Link{link, link, link}, Plus: plus, Minus: minus, Branches: []wire.Branch{{Name: "load", Load: amps(200)}}}
+		link := leadsOf(0.3*mOhm, 0.3*mOhm)
+		n := wire.Network{Links: []wire.Link{link, link, link}, Plus: plus, Minus: minus, Branches: []wire.Branch{{Name: "load", Load: ampsOf(200)}}}
 		for _, name := range []string{"1", "2", "3", "4"} {
 			n.Batteries = append(n.Batteries, wire.Battery{Name: name, Voltage: 13.2, Resistance: 3 * mOhm})
 		}
@@ -122,7 +122,7 @@ func TestOneCable(t *testing.T) {
 	const e, r = 12.6, 0.0087
 	most := e * e / 4 / r
 	for _, part := range []float64{1e-9, 0.1, 0.5, 0.9, 0.999, 1 - 1e-6, 1 - 1e-9, 1 + 1e-9, 1 + 1e-6, 1.5, 1e6, 1e12} {
-		f := flowOf(t, wire.Network{Batteries: bank(e, 0), Branches: []wire.Branch{extra("a", "", r, watts(units.Power(part*most)))}})
+		f := flowOf(t, wire.Network{Batteries: bankOf(e, 0), Branches: []wire.Branch{feederOf("a", "", r, wattsOf(units.Power(part*most)))}})
 		c, collapsed := f.Collapse.Get()
 		if collapsed != (part > 1) {
 			t.Errorf("%v of the most: collapse is %v", part, collapsed)
@@ -149,7 +149,7 @@ func TestOneCable(t *testing.T) {
 // TestConstantCurrentCollapse: 12 V behind 10 mΩ cannot drive 1500 A; 1200 A
 // leave nothing, so that is the end.
 func TestConstantCurrentCollapse(t *testing.T) {
-	f := flowOf(t, wire.Network{Batteries: bank(12, 4*mOhm), Branches: []wire.Branch{extra("winch", "", 6*mOhm, amps(1500))}})
+	f := flowOf(t, wire.Network{Batteries: bankOf(12, 4*mOhm), Branches: []wire.Branch{feederOf("winch", "", 6*mOhm, ampsOf(1500))}})
 	c, ok := f.Collapse.Get()
 	if !ok || units.Compare(c.Scale, 0.8) != 0 || c.Most.IsSet() || c.Branch != 0 {
 		t.Errorf("collapse %+v, %v, want at 80 %%", c, ok)
@@ -163,7 +163,7 @@ func TestConstantCurrentCollapse(t *testing.T) {
 // 85 mΩ; one way and a frame of 3 mΩ are 48 mΩ.
 func TestHarnessResistances(t *testing.T) {
 	c := wire.Conductor{Stated: units.Some(4 * units.MilliohmPerMetre)}
-	f := solved(t, wire.Network{Batteries: bank(12, 0), Branches: []wire.Branch{
+	f := solved(t, wire.Network{Batteries: bankOf(12, 0), Branches: []wire.Branch{
 		{Name: "two wires", Conductor: c, OneWay: 10, Extra: 5 * mOhm},
 		{Name: "frame", Conductor: c, OneWay: 10, Extra: 5 * mOhm, Return: units.Some(3 * mOhm)},
 		{Name: "bar"},
@@ -204,7 +204,7 @@ func TestMoment(t *testing.T) {
 		t.Error(d)
 	}
 	// A used Flow gives what a fresh one does, whatever it was used for.
-	for _, other := range []wire.Network{spiceTree(), {Batteries: bank(1, 1), Branches: []wire.Branch{extra("x", "", 1, watts(9))}}} {
+	for _, other := range []wire.Network{spiceTree(), {Batteries: bankOf(1, 1), Branches: []wire.Branch{feederOf("x", "", 1, wattsOf(9))}}} {
 		g := flowOf(t, other)
 		if err := h.Solve(g, m); err != nil || g.Collapse.IsSet() {
 			t.Fatal(err, g.Collapse)
@@ -236,13 +236,13 @@ func TestMostPower(t *testing.T) {
 		want bool
 	}{{1 - 1e-8, false}, {1 + 1e-8, true}} {
 		n := trailer()
-		n.Branches[i].Load = watts(units.Scale(most, c.part))
+		n.Branches[i].Load = wattsOf(units.Scale(most, c.part))
 		if got := flowOf(t, n).Collapse.IsSet(); got != c.want {
 			t.Errorf("%v of the most: collapse is %v", c.part, got)
 		}
 	}
 	// Nothing limits what sits on the posts of a bank without resistance.
-	bare, err := wire.NewHarness(wire.Network{Batteries: bank(12, 0), Branches: []wire.Branch{{Name: "a"}}})
+	bare, err := wire.NewHarness(wire.Network{Batteries: bankOf(12, 0), Branches: []wire.Branch{{Name: "a"}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -254,7 +254,7 @@ func TestMostPower(t *testing.T) {
 	_, err = h.MostPower("nobody", wire.Moment{})
 	checkNetworkError(t, err, "nobody", wire.ErrUnknown)
 	over := trailer()
-	over.Branches[2].Load = watts(1e5)
+	over.Branches[2].Load = wattsOf(1e5)
 	h, err = wire.NewHarness(over)
 	if err != nil {
 		t.Fatal(err)
@@ -270,15 +270,15 @@ func TestMostPower(t *testing.T) {
 // TestDeep solves a chain of 20000 branches, deeper than any stack would bear
 // that called itself for each.
 func TestDeep(t *testing.T) {
-	n := wire.Network{Batteries: bank(48, mOhm)}
+	n := wire.Network{Batteries: bankOf(48, mOhm)}
 	for i := range 20000 {
-		b := extra(strconv.Itoa(i), "", units.Microohm, wire.Load{})
+		b := feederOf(strconv.Itoa(i), "", units.Microohm, wire.Load{})
 		if i > 0 {
 			b.Parent = strconv.Itoa(i - 1)
 		}
 		n.Branches = append(n.Branches, b)
 	}
-	n.Branches[19999].Load = watts(960)
+	n.Branches[19999].Load = wattsOf(960)
 	f := solved(t, n)
 	// (48 + √(48² - 4·0.021·960))/2, for 1 mΩ and 20000 µΩ.
 	near(t, "volts at the end", float64(f.Points[19999].Voltage), (48+math.Sqrt(48*48-4*0.021*960))/2)

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"slices"
 	"strconv"
 
 	"example.com/drawbar/units"
@@ -47,8 +48,9 @@ func (f *Flow) Working(branch int) *working.Sheet {
 func (f *Flow) path(branch int) []int {
 	var path []int
 	for i, ok := branch, true; ok; i, ok = f.harness.index[f.harness.net.Branches[i].Parent] {
-		path = append([]int{i}, path...)
+		path = append(path, i)
 	}
+	slices.Reverse(path)
 	return path
 }
 
