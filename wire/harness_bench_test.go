@@ -138,13 +138,30 @@ func TestHarnessRounds(t *testing.T) {
 		if f := flowOf(t, n); f.Rounds > 5 || f.Collapse.IsSet() {
 			t.Errorf("%d branches: %d rounds", branches, f.Rounds)
 		}
+		linear := withoutPower(n)
+		if f := flowOf(t, linear); f.Rounds != 1 {
+			t.Errorf("%d branches without constant power: %d rounds", branches, f.Rounds)
+		}
 		for i := range n.Branches {
 			n.Branches[i].Load.Power *= 1000
+			linear.Branches[i].Load.Current *= 1000
+		}
+		if f := flowOf(t, linear); f.Rounds > 8 || !f.Collapse.IsSet() {
+			t.Errorf("%d branches without constant power: %d rounds to find the limit", branches, f.Rounds)
 		}
 		if f := flowOf(t, n); f.Rounds > 150 || !f.Collapse.IsSet() {
 			t.Errorf("%d branches: %d rounds to find the limit", branches, f.Rounds)
 		}
 	}
+}
+
+// withoutPower is n without constant power.
+func withoutPower(n wire.Network) wire.Network {
+	n.Branches = append([]wire.Branch{}, n.Branches...)
+	for i := range n.Branches {
+		n.Branches[i].Load.Power = 0
+	}
+	return n
 }
 
 // TestHarnessNoAllocations: a Flow used again costs no memory, whether the

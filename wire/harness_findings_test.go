@@ -49,6 +49,13 @@ func TestHarnessFindings(t *testing.T) {
 		{"share-unequal", working.Caution, "far", func(n *wire.Network) { n.Plus = "far" }},
 		{"circulating-current", working.Note, "far", func(n *wire.Network) { n.Batteries[1].Voltage -= 0.02 }},
 		{"circulating-current", working.Caution, "near", func(n *wire.Network) { n.Batteries[0].Voltage = 12.4 }},
+		// 0.1 V is alike, 0.15 V is not, though under load neither is charged.
+		{"circulating-current", working.Note, "near", func(n *wire.Network) { n.Batteries[0].Voltage -= 0.1 }},
+		{"circulating-current", working.Caution, "near", func(n *wire.Network) { n.Batteries[0].Voltage -= 0.15 }},
+		{"battery-charged-above-limit", working.Danger, "near", func(n *wire.Network) {
+			n.Batteries[0].Voltage -= 0.15
+			n.Batteries[0].ChargeLimit = units.Some[units.Current](10)
+		}},
 		{"battery-charged-above-limit", working.Danger, "far", func(n *wire.Network) {
 			n.Batteries[1].Voltage, n.Batteries[1].ChargeLimit = 12.4, units.Some[units.Current](40)
 		}},
