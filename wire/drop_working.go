@@ -16,7 +16,8 @@ func (d Drop) Working() *working.Sheet {
 		s.Given("δ_allowed", allowed, "%", "drop that is allowed")
 	}
 	d.PerLength.steps(s)
-	s.Formula("R_loop", d.Resistance, "Ω", "resistance of the loop, there and back", "r * 2*L")
+	loopSteps(s, d.Run)
+	s.Formula("R_loop", d.Resistance, "Ω", "resistance of the loop, "+d.Run.way(), "r * "+d.Run.loopFormula())
 	s.Formula("ΔV", d.Voltage, "V", "voltage lost in the loop", "I * R_loop")
 	s.Formula("V_load", d.AtLoad, "V", "voltage left for the load", "V_source - ΔV")
 	s.Formula("δ", d.Fraction, "%", "drop as a fraction of the source voltage", "100 * ΔV / V_source")
@@ -25,6 +26,52 @@ func (d Drop) Working() *working.Sheet {
 		s.Test("drop against what is allowed", "δ <= δ_allowed", !units.Exceeds(d.Fraction, allowed))
 	}
 	return s
+}
+
+// loopSteps appends what is in the loop of r beside its length.
+func loopSteps(s *working.Sheet, r Run) {
+	if n := r.sideBySide(); n > 1 {
+		s.Given("N", units.Ratio(n), "1", "conductors side by side in each direction")
+	}
+	if chassis, ok := r.Chassis.Get(); ok {
+		s.Given("R_chassis", chassis, "Ω", "resistance of the return through the chassis")
+	}
+	if contacts, ok := r.Contacts.Get(); ok {
+		s.Given("R_contacts", contacts, "Ω", "resistance of joints, fuses and switches")
+	}
+}
+
+// way says which way the conductors of r go.
+func (r Run) way() string {
+	if r.Chassis.IsSet() {
+		return "there by wire and back by the chassis"
+	}
+	return "there and back"
+}
+
+// loopFormula returns by what r, the resistance per length, is multiplied in
+// the loop, and what is added.
+func (r Run) loopFormula() string {
+	f := "2*L"
+	if r.Chassis.IsSet() {
+		f = "L"
+	}
+	if r.sideBySide() > 1 {
+		f += " / N"
+	}
+	return f + r.fixedFormula(" + ")
+}
+
+// fixedFormula returns the resistances that do not depend on the conductor,
+// each behind sign.
+func (r Run) fixedFormula(sign string) (f string) {
+	if r.Chassis.IsSet() {
+		f += sign + "R_chassis"
+	}
+	if r.Contacts.IsSet() {
+		f += sign + "R_contacts"
+	}
+	return f
 }
 
 // dropRule says where an allowed drop comes from.
@@ -37,8 +84,8 @@ var ohmsLaw = working.Source{Title: "Ohm's law", Provenance: working.Derived}
 
 // Findings returns what needs attention, worst first: a load that gets no
 // voltage, a drop above what is allowed, a drop that nobody set a limit for,
-// and always what is known of the heat, since ampacity and protection are not
-// checked here.
+// conductors in parallel, a return through the chassis, and always what is
+// known of the heat, since ampacity and protection are not checked here.
 func (d Drop) Findings() []working.Finding {
 	var f []working.Finding
 	allowed, hasAllowed := d.Run.Allowed.Get()
@@ -72,7 +119,7 @@ func (d Drop) Findings() []working.Finding {
 		})
 	}
 	f = append(f, d.PerLength.Findings()...)
-	f = append(f, heatFinding(d.Run.Current, d.Run.Conductor.Size))
+	f = append(f, d.Run.pathFindings()...)
 	working.Sort(f)
 	return f
 }

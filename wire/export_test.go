@@ -7,4 +7,6 @@ import "example.com/drawbar/units"
 func AmbientFactor(n Insulation, t units.Temperature) units.Ratio { return ambientFactor(n, t) }
 
 // IECResistance returns a cell of the table of IEC 60228.
-func IECResistance(s Size, strand Strand) units.ResistancePerLength { return iecResistance(s, strand) }
+func IECResistance(s Size, strand Strand, coated bool) units.ResistancePerLength {
+	return iecResistance(s, strand, coated)
+}

@@ -107,7 +107,7 @@ func TestTablesGuardEveryDigit(t *testing.T) {
 		for _, size := range wire.MetricSizes() {
 			for suffix, strand := range map[string]wire.Strand{"2": wire.Stranded, "5": wire.Flexible} {
 				cells = append(cells, cell{"IEC-" + rowName(size) + "-" + suffix,
-					units.In(wire.IECResistance(size, strand), units.MilliohmPerMetre)})
+					units.In(wire.IECResistance(size, strand, false), units.MilliohmPerMetre)})
 			}
 		}
 		guardEveryDigit(t, cells, secondCopy(t, "wire_resistance.csv", "IEC"))
