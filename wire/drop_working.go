@@ -87,39 +87,44 @@ var ohmsLaw = working.Source{Title: "Ohm's law", Provenance: working.Derived}
 // conductors in parallel, a return through the chassis, and always what is
 // known of the heat, since ampacity and protection are not checked here.
 func (d Drop) Findings() []working.Finding {
-	var f []working.Finding
-	allowed, hasAllowed := d.Run.Allowed.Get()
-	switch {
-	case units.Compare(d.AtLoad, 0) <= 0:
-		f = append(f, working.Finding{
-			Severity: working.Danger,
-			Rule:     "run-cannot-carry",
-			Message:  "The run would lose all the voltage there is: this current cannot flow, and a short circuit at the load may be too weak to open a fuse.",
-			Numbers:  []working.Number{{Name: "drop", Value: d.Voltage}, {Name: "source", Value: d.Run.Source}},
-			Fix:      "Use a larger size, a shorter run or a higher voltage.",
-			Source:   ohmsLaw,
-		})
-	case hasAllowed && units.Exceeds(d.Fraction, allowed):
-		f = append(f, working.Finding{
-			Severity: working.Caution,
-			Rule:     "drop-above-allowed",
-			Message:  "The drop is above what is allowed.",
-			Numbers:  []working.Number{{Name: "drop", Value: d.Fraction}, {Name: "allowed", Value: allowed}, {Name: "voltage at the load", Value: d.AtLoad}},
-			Fix:      "Use a larger size or a shorter run.",
-			Source:   dropRule,
-		})
-	case !hasAllowed:
-		f = append(f, working.Finding{
-			Severity: working.Note,
-			Rule:     "no-allowed-drop",
-			Message:  "No allowed drop was given, so the drop is not judged.",
-			Numbers:  []working.Number{{Name: "drop", Value: d.Fraction}},
-			Fix:      "Say what drop the load can bear.",
-			Source:   dropRule,
-		})
-	}
+	f := judged(d.Voltage, d.AtLoad, d.Fraction, d.Run.Source, d.Run.Allowed)
 	f = append(f, d.PerLength.Findings()...)
 	f = append(f, d.Run.pathFindings()...)
 	working.Sort(f)
 	return f
+}
+
+// judged holds a drop against what is allowed.
+func judged(drop, atLoad units.Voltage, fraction units.Ratio, source units.Voltage, limit units.Opt[units.Ratio]) []working.Finding {
+	allowed, hasAllowed := limit.Get()
+	switch {
+	case units.Compare(atLoad, 0) <= 0:
+		return []working.Finding{{
+			Severity: working.Danger,
+			Rule:     "run-cannot-carry",
+			Message:  "The run would lose all the voltage there is: this current cannot flow, and a short circuit at the load may be too weak to open a fuse.",
+			Numbers:  []working.Number{{Name: "drop", Value: drop}, {Name: "source", Value: source}},
+			Fix:      "Use a larger size, a shorter run or a higher voltage.",
+			Source:   ohmsLaw,
+		}}
+	case hasAllowed && units.Exceeds(fraction, allowed):
+		return []working.Finding{{
+			Severity: working.Caution,
+			Rule:     "drop-above-allowed",
+			Message:  "The drop is above what is allowed.",
+			Numbers:  []working.Number{{Name: "drop", Value: fraction}, {Name: "allowed", Value: allowed}, {Name: "voltage at the load", Value: atLoad}},
+			Fix:      "Use a larger size or a shorter run.",
+			Source:   dropRule,
+		}}
+	case !hasAllowed:
+		return []working.Finding{{
+			Severity: working.Note,
+			Rule:     "no-allowed-drop",
+			Message:  "No allowed drop was given, so the drop is not judged.",
+			Numbers:  []working.Number{{Name: "drop", Value: fraction}},
+			Fix:      "Say what drop the load can bear.",
+			Source:   dropRule,
+		}}
+	}
+	return nil
 }
