@@ -78,8 +78,9 @@ type AlternatingDrop struct {
 // [*units.RangeError] and the zero AlternatingDrop. So does, naming Current, a
 // current whose quadrature drop is more than the source has, for which there is
 // no exact drop, and a result that no float64 holds.
-func ACDrop(r ACRun) (AlternatingDrop, error) {
-	const op = "wire.ACDrop"
+func ACDrop(r ACRun) (AlternatingDrop, error) { return acDrop("wire.ACDrop", r) }
+
+func acDrop(op string, r ACRun) (AlternatingDrop, error) {
 	if err := r.check(op); err != nil {
 		return AlternatingDrop{}, err
 	}
@@ -87,9 +88,20 @@ func ACDrop(r ACRun) (AlternatingDrop, error) {
 	if err != nil {
 		return AlternatingDrop{}, err
 	}
-	pf := unity(r.PowerFactor.Or(1))
+	d := AlternatingDrop{Run: r, Impedance: z}
+	d.parts()
+	if err := d.compare(op); err != nil {
+		return AlternatingDrop{}, err
+	}
+	return d, nil
+}
+
+// parts fills in the drop along the voltage of the load and across it.
+func (d *AlternatingDrop) parts() {
+	r := &d.Run
+	pf, z := unity(r.PowerFactor.Or(1)), d.Impedance
 	r.PowerFactor, r.Parallel, r.Line = units.Some(pf), max(r.Parallel, 1), z.ACConductor
-	d := AlternatingDrop{Run: r, Impedance: z, Loop: 2 * r.OneWay}
+	d.Loop = 2 * r.OneWay
 	d.Resistance = units.Scale(z.R.Over(d.Loop), units.Ratio(1/float64(r.Parallel)))
 	d.Reactance = units.Scale(z.X.Over(d.Loop), units.Ratio(1/float64(r.Parallel)))
 	d.SinPhi = sine(pf)
@@ -100,10 +112,6 @@ func ACDrop(r ACRun) (AlternatingDrop, error) {
 	d.InPhase = r.Current.Through(d.Effective)
 	d.Quadrature = r.Current.Through(units.Scale(d.Reactance, pf) - units.Scale(d.Resistance, d.SinPhi))
 	d.Phasor = units.Voltage(math.Hypot(float64(d.InPhase), float64(d.Quadrature)))
-	if err := d.compare(op); err != nil {
-		return AlternatingDrop{}, err
-	}
-	return d, nil
 }
 
 // compare fills in both drops and what follows from the chosen one.

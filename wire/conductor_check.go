@@ -97,8 +97,6 @@ func (c Conductor) misfitOfHandbook() (field string, value any, want wording) {
 		return "Coated", c.Coated, "false: the table is of bare copper"
 	case solidResistance(c.Size) == 0:
 		return "Size", c.Size, "20 AWG to 4/0 AWG, which the table has"
-	case c.Strand == Flexible:
-		return "Strand", c.Strand, "stranded or solid"
 	}
 	return "", nil, ""
 }

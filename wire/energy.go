@@ -114,40 +114,35 @@ func lossLoop[Q CurrentOrPower](op string, r Run, load units.Series[Q]) (units.R
 // A drawer turns a value of a load into the current that it draws.
 type drawer[Q CurrentOrPower] struct {
 	isPower bool
-	loop    float64 // ohms
 	source  float64 // volts
 	most    float64 // that the loop can feed
 }
 
 // drawing returns the drawer for loads behind a loop.
 func drawing[Q CurrentOrPower](loop units.Resistance, source units.Voltage) drawer[Q] {
-	d := drawer[Q]{loop: float64(loop), source: float64(source)}
-	d.most = d.source / d.loop
+	d := drawer[Q]{source: float64(source)}
+	d.most = d.source / float64(loop)
 	var q Q
 	if _, d.isPower = any(q).(units.Power); d.isPower {
 		d.most *= d.source / 4
 	}
+	d.most = min(d.most, math.MaxFloat64)
 	return d
 }
 
 // current returns the current of one value, and whether it can flow.
 func (d drawer[Q]) current(x float64) (amperes float64, ok bool) {
-	if !(0 <= x && x <= d.most) || math.IsInf(x, 0) {
+	switch {
+	case !(0 <= x && x <= d.most):
 		return 0, false
-	}
-	if !d.isPower {
+	case !d.isPower:
 		return x, true
 	}
 	return x / (d.source / 2 * (1 + math.Sqrt(1-x/d.most))), true
 }
 
 // bounds is the range of a load.
-func (d drawer[Q]) bounds() units.Bounds[Q] {
-	if math.IsInf(d.most, 0) || math.IsNaN(d.most) {
-		return units.AtLeast[Q](0)
-	}
-	return units.Between(0, Q(d.most))
-}
+func (d drawer[Q]) bounds() units.Bounds[Q] { return units.Between(0, Q(d.most)) }
 
 // A LossStep is one step of a load, as [EnergyLostIn] explains it.
 type LossStep struct {

@@ -177,19 +177,11 @@ func (v LegVoltages) phasors() (p legPhasors) {
 
 // check reports the first field out of range, but for the conductors.
 func (r LegRun) check(op string) error {
-	for _, leg := range [...]struct {
-		name    string
-		current units.Current
-		pf      units.Ratio
-	}{{"A", r.Currents.A, r.PowerFactors.A}, {"B", r.Currents.B, r.PowerFactors.B}} {
-		if err := units.AtLeast[units.Current](0).Check(op, "Currents."+leg.name, leg.current); err != nil {
-			return err
-		}
-		if leg.pf != 0 {
-			if err := powerFactors().Check(op, "PowerFactors."+leg.name, leg.pf); err != nil {
-				return err
-			}
-		}
+	if err := checkLeg(op, "Currents.A", "PowerFactors.A", r.Currents.A, r.PowerFactors.A); err != nil {
+		return err
+	}
+	if err := checkLeg(op, "Currents.B", "PowerFactors.B", r.Currents.B, r.PowerFactors.B); err != nil {
+		return err
 	}
 	if err := units.Above[units.Current](0).Check(op, "Currents", r.Currents.Larger()); err != nil {
 		return err
@@ -207,4 +199,15 @@ func (r LegRun) check(op string) error {
 		return allowedDrops().Check(op, "Allowed", allowed)
 	}
 	return nil
+}
+
+// checkLeg reports the first field of one leg out of range.
+func checkLeg(op, currents, factors string, i units.Current, pf units.Ratio) error {
+	if err := units.AtLeast[units.Current](0).Check(op, currents, i); err != nil {
+		return err
+	}
+	if pf == 0 {
+		return nil
+	}
+	return powerFactors().Check(op, factors, pf)
 }

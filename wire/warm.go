@@ -89,10 +89,10 @@ func WarmDrop(w WarmRun) (WarmedDrop, error) {
 	result.Temperature, result.Rise = last.To, last.Rise
 	square := float64(last.Load) * float64(last.Load)
 	result.BySquare = w.Ambient.Add(units.TemperatureChange(square * float64(w.Rated.Sub(w.Base))))
-	if result.Drop, err = w.dropAt(op, last.To); err != nil {
+	if result.Drop, err = w.dropWith(op, last.PerLength.warmedTo(last.To)); err != nil {
 		return WarmedDrop{}, err
 	}
-	if result.AtAmbient, err = w.dropAt(op, w.Ambient); err != nil {
+	if result.AtAmbient, err = w.dropWith(op, last.PerLength.warmedTo(w.Ambient)); err != nil {
 		return WarmedDrop{}, err
 	}
 	return result, nil
@@ -102,9 +102,13 @@ func WarmDrop(w WarmRun) (WarmedDrop, error) {
 // and returns the last. From below, every step is warmer than the one before,
 // and the first temperature that stays is the one that the conductor reaches.
 func (w WarmRun) settle(op string, steps *int) (WarmStep, error) {
+	rated, err := w.rated(op)
+	if err != nil {
+		return WarmStep{}, err
+	}
 	t := w.Ambient
 	for {
-		s, err := w.step(op, t)
+		s, err := w.step(op, rated, t)
 		if err != nil {
 			return WarmStep{}, err
 		}
@@ -123,15 +127,9 @@ func (w WarmRun) settle(op string, steps *int) (WarmStep, error) {
 }
 
 // step works one step of the iteration out.
-func (w WarmRun) step(op string, from units.Temperature) (WarmStep, error) {
-	s := WarmStep{Run: w, From: from}
+func (w WarmRun) step(op string, rated PerLength, from units.Temperature) (WarmStep, error) {
+	s := WarmStep{Run: w, From: from, Rated: rated, PerLength: rated.warmedTo(from)}
 	var err error
-	if s.Rated, err = resistance(op, w.conductorAt(w.Rated)); err != nil {
-		return WarmStep{}, err
-	}
-	if s.PerLength, err = resistance(op, w.conductorAt(from)); err != nil {
-		return WarmStep{}, err
-	}
 	if s.Current, s.AtLoad, err = w.current(op, s.PerLength); err != nil {
 		return WarmStep{}, err
 	}
@@ -143,11 +141,19 @@ func (w WarmRun) step(op string, from units.Temperature) (WarmStep, error) {
 	return s, nil
 }
 
-// conductorAt returns the conductor at a temperature.
-func (w WarmRun) conductorAt(t units.Temperature) Conductor {
+// rated returns the resistance at Rated, from which every other follows.
+func (w WarmRun) rated(op string) (PerLength, error) {
 	c := w.Run.Conductor
-	c.Temperature = t
-	return c
+	c.Temperature = w.Rated
+	return resistance(op, c)
+}
+
+// warmedTo returns p at another temperature of the conductor, which is in
+// range.
+func (p PerLength) warmedTo(t units.Temperature) PerLength {
+	p.Conductor.Temperature = t
+	p.look()
+	return p
 }
 
 // current returns the current of the load with a conductor of that resistance,
@@ -168,13 +174,10 @@ func (w WarmRun) current(op string, p PerLength) (units.Current, units.Voltage, 
 	return power.At(atLoad), atLoad, nil
 }
 
-// dropAt returns the drop with the conductor at t.
-func (w WarmRun) dropAt(op string, t units.Temperature) (Drop, error) {
-	p, err := resistance(op, w.conductorAt(t))
-	if err != nil {
-		return Drop{}, err
-	}
+// dropWith returns the drop with the conductor as warm as p is.
+func (w WarmRun) dropWith(op string, p PerLength) (Drop, error) {
 	r := w.Run
+	var err error
 	if r.Current, _, err = w.current(op, p); err != nil {
 		return Drop{}, err
 	}
@@ -244,14 +247,16 @@ type WarmStep struct {
 // Step repeats step n of the iteration, 1 to Steps; ok is false for any other
 // n.
 func (d WarmedDrop) Step(n int) (s WarmStep, ok bool) {
-	if n < 1 || n > d.Steps {
+	const op = "wire.WarmedDrop.Step"
+	rated, err := d.Run.rated(op)
+	if n < 1 || n > d.Steps || err != nil { // an error is of a result that was changed by hand
 		return WarmStep{}, false
 	}
 	t := d.Run.Ambient
 	for range n {
-		next, err := d.Run.step("wire.WarmedDrop.Step", t)
+		next, err := d.Run.step(op, rated, t)
 		if err != nil {
-			return WarmStep{}, false // of a result that was changed by hand
+			return WarmStep{}, false
 		}
 		s, t = next, next.To
 	}
