@@ -96,7 +96,7 @@ func VoltageDrop(r Run) (Drop, error) {
 
 // drop works out the drop of r, whose fields and resistance are checked.
 func (r Run) drop(op string, p PerLength) (Drop, error) {
-	r.Conductor = p.Conductor
+	r.Conductor, r.Parallel = p.Conductor, r.sideBySide()
 	d := Drop{Run: r, PerLength: p, Loop: r.wired(r.OneWay)}
 	d.Resistance = r.loop(p.At, d.Loop)
 	d.Voltage = r.Current.Through(d.Resistance)

@@ -69,6 +69,34 @@ func TestPathFindings(t *testing.T) {
 	}
 }
 
+// TestOtherMetalsCarryLess: by the root of 0.61, aluminium is with 78 % of the
+// current as warm as copper, as the columns of ampacity tables have it: 23.4 A
+// where 10 AWG copper has 30 A.
+func TestOtherMetalsCarryLess(t *testing.T) {
+	for amperes, above := range map[units.Current]bool{23 * units.Ampere: false, 23.8 * units.Ampere: true} {
+		d := must[wire.Drop](t)(wire.VoltageDrop(wire.Run{Current: amperes, OneWay: 1 * units.Foot, Source: 12 * units.Volt,
+			Conductor: wire.Conductor{Size: wire.AWG(10), Metal: wire.Aluminium}, Allowed: units.Some(3 * units.Percent)}))
+		if has(d.Findings(), "current-above-ampacity-in-wall") != above {
+			t.Errorf("%v: found %v", amperes, rules(d.Findings()))
+		}
+		complete(t, amperes.String(), d.Findings())
+	}
+}
+
+// TestDirectCurrentNearTable9: "in plastic and up to 4/0 AWG within 4 % of that
+// table".
+func TestDirectCurrentNearTable9(t *testing.T) {
+	for _, size := range wire.Gauges()[3:16] {
+		a := wire.ACConductor{Conductor: wire.Conductor{Size: size}}
+		table := must[wire.Impedance](t)(wire.ACImpedance(a))
+		a.Conductor.Basis = units.Some(wire.FromCopper)
+		direct := must[wire.Impedance](t)(wire.ACImpedance(a))
+		if ratio := float64(direct.R / table.R); !(0.96 < ratio && ratio < 1.04) || table.X != direct.X || !table.FromTable9 || direct.FromTable9 {
+			t.Errorf("%v: %v, in the table %v", size, direct.R, table.R)
+		}
+	}
+}
+
 func TestMassFindings(t *testing.T) {
 	wantSaid(t, "copper", must[wire.MetalMass](t)(wire.MassOf(wire.Conductor{Size: wire.AWG(2)})).Findings(), "note metal-only")
 	wantSaid(t, "aluminium", must[wire.MetalMass](t)(wire.MassOf(wire.Conductor{Size: wire.AWG(2), Metal: wire.Aluminium})).Findings(),

@@ -28,7 +28,7 @@ func TestLoopLaws(t *testing.T) {
 	}
 	base := dropOf(func(*wire.Run) {})
 	laws(t, map[string]func() bool{
-		"not given, one conductor each way": func() bool { return dropOf(func(r *wire.Run) { r.Parallel = 1 }).Voltage == base.Voltage },
+		"not given, one conductor each way": func() bool { return dropOf(func(r *wire.Run) { r.Parallel = 1 }) == base && base.Run.Parallel == 1 },
 		"n conductors side by side drop an nth": func() bool {
 			return equal(dropOf(func(r *wire.Run) { r.Parallel = 3 }).Voltage, base.Voltage/3)
 		},

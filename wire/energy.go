@@ -52,7 +52,7 @@ func EnergyLost[Q CurrentOrPower](r Run, load units.Series[Q]) (Loss, error) {
 	if err != nil {
 		return Loss{}, err
 	}
-	r.Conductor = p.Conductor
+	r.Conductor, r.Parallel = p.Conductor, r.sideBySide()
 	x := Loss{Run: r, PerLength: p, Resistance: loop, Steps: load.Len(), Time: units.Scale(units.ElapsedOf(load.Step), units.Ratio(load.Len()))}
 	draw := drawing[Q](loop, r.Source)
 	var sum, squares, most float64
@@ -172,7 +172,7 @@ func EnergyLostIn[Q CurrentOrPower](r Run, load units.Series[Q], i int) (LossSte
 	if !ok {
 		return LossStep{}, &units.RangeError{Op: op, Field: "load", Value: load.Values[i], Allowed: draw.bounds()}
 	}
-	r.Conductor, r.Current = p.Conductor, units.Current(current)
+	r.Conductor, r.Parallel, r.Current = p.Conductor, r.sideBySide(), units.Current(current)
 	x := LossStep{Run: r, PerLength: p, Resistance: loop, Index: i, Time: units.ElapsedOf(load.Step)}
 	if draw.isPower {
 		x.Power = units.Some(units.Power(load.Values[i]))

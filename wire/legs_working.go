@@ -97,8 +97,8 @@ func (v LegVoltages) Findings() []working.Finding {
 			Source:  phasorRule,
 		})
 	}
-	f = append(f, v.neutralFinding(), heatFinding(v.InLine, r.Line.Conductor.Size))
-	if n := heatFinding(v.InNeutral, r.Neutral.Conductor.Size); n.Severity > working.Note {
+	f = append(f, v.neutralFinding(), r.Line.Conductor.heat(v.InLine))
+	if n := r.Neutral.Conductor.heat(v.InNeutral); n.Severity > working.Note {
 		n.Rule = "neutral-" + n.Rule
 		f = append(f, n)
 	}

@@ -35,7 +35,7 @@ func LargestCurrent(r Run) (MostCurrent, error) {
 	if err != nil {
 		return MostCurrent{}, err
 	}
-	r.Conductor = p.Conductor
+	r.Conductor, r.Parallel = p.Conductor, r.sideBySide()
 	m := MostCurrent{PerLength: p, Resistance: r.loop(p.At, r.wired(r.OneWay))}
 	if m.Voltage, err = r.allowedVoltage(op); err != nil {
 		return MostCurrent{}, err

@@ -1,6 +1,8 @@
 package wire
 
 import (
+	"math"
+
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
 )
@@ -15,7 +17,7 @@ var (
 // pathFindings returns what the way of the current asks for, whatever the
 // drop: heat in each conductor, conductors in parallel, and the chassis.
 func (r Run) pathFindings() []working.Finding {
-	f := []working.Finding{heatFinding(r.each(), r.Conductor.Size)}
+	f := []working.Finding{r.Conductor.heat(r.each())}
 	if r.sideBySide() > 1 {
 		f = append(f, r.parallelFinding())
 	}
@@ -30,6 +32,21 @@ func (r Run) pathFindings() []working.Finding {
 			Source:  chassisRule,
 		})
 	}
+	return f
+}
+
+// heat says whether c bears a current. The tables are of copper: another metal
+// is as warm with as much less current as the root of its conductivity says,
+// and is held against them with the current that warms copper as much.
+func (c Conductor) heat(i units.Current) working.Finding {
+	if c.Metal == Copper || c.Stated.IsSet() || c.Resistivity.IsSet() {
+		return heatFinding(i, c.Size)
+	}
+	t := c.Temperature.Or(WarmCopper())
+	inCopper := units.Scale(i, units.Ratio(math.Sqrt(float64(units.RatioOf(c.Metal.resistivity(t), Copper.resistivity(t))))))
+	f := heatFinding(inCopper, c.Size)
+	f.Numbers[0].Value = i
+	f.Numbers = append(f.Numbers, working.Number{Name: "as warm as copper with", Value: inCopper})
 	return f
 }
 
@@ -48,7 +65,7 @@ func (r Run) parallelFinding() working.Finding {
 	s := r.Conductor.Size
 	if s.IsValid() && s.Compare(Aught(1)) < 0 {
 		f.Severity, f.Rule = working.Caution, "parallel-below-1/0"
-		if units.Exceeds(left, strictest(s)) {
+		if r.Conductor.heat(left).Severity > working.Note {
 			f.Severity = working.Danger
 		}
 		f.Message = "Conductors thinner than 1/0 AWG are in parallel, which the code does not allow for power. " + f.Message

@@ -29,7 +29,7 @@ func longestRun(op string, r Run) (Reach, error) {
 	if err != nil {
 		return Reach{}, err
 	}
-	r.Conductor = p.Conductor
+	r.Conductor, r.Parallel = p.Conductor, r.sideBySide()
 	x := Reach{Run: r, PerLength: p}
 	if x.Voltage, err = r.allowedVoltage(op); err != nil {
 		return Reach{}, err

@@ -82,7 +82,7 @@ func SmallestSize(r Run, from []Size) (Selection, error) {
 	if best.Rho > 0 {
 		s.MinArea = units.Area(float64(best.Rho) / float64(s.MaxPerLength))
 	}
-	s.Run.Conductor = best.Conductor
+	s.Run.Conductor, s.Run.Parallel = best.Conductor, r.sideBySide()
 	if s.Drop, err = s.Run.drop(op, best); err != nil {
 		return Selection{}, err
 	}

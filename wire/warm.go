@@ -18,8 +18,9 @@ type WarmRun struct {
 	// voltage falls.
 	Power units.Opt[units.Power]
 	// Ampacity of one conductor as it is laid: the current that warms it to Rated
-	// in air of Base, > 0. From a table or a rating, before it is corrected for
-	// ambient temperature, but adjusted for bundling.
+	// in air of Base, > 0. It is that of a table, adjusted for bundling, but not
+	// corrected for ambient temperature: Table times Bundle of a
+	// [CarryingCapacity], whose Column has Rated.
 	Ampacity units.Current
 	// Rated is the conductor temperature that Ampacity belongs to, such as that of
 	// the column of the table; above Base, at most 150 °C; needed.
@@ -52,7 +53,7 @@ type WarmedDrop struct {
 // no end where the heat grows faster than the air takes it.
 const (
 	unmoved   units.TemperatureChange = 1e-10
-	mostSteps                         = 1000
+	mostSteps int                     = 1000
 )
 
 // WarmDrop returns the drop of a run at the temperature that its own current
@@ -264,7 +265,8 @@ func (d WarmedDrop) Step(n int) (s WarmStep, ok bool) {
 }
 
 var (
-	riseSource = working.Source{Body: "IEC", Title: "60287 and Neher and McGrath (1957): a steady rise is proportional to the heat",
-		Place: "the same proportion as the factor for conductor temperature of BS 7671 Appendix 4", Provenance: working.Memory}
+	riseSource = working.Source{Body: "Neher and McGrath",
+		Title: "The calculation of the temperature rise and load capability of cable systems", Edition: "1957",
+		Place: "a steady rise is in proportion to the heat, as IEC 60287 and BS 7671 Appendix 4 have it too", Provenance: working.Memory}
 	ohmOfPower = working.Source{Title: "Ohm's law for a load of constant power", Provenance: working.Derived}
 )
