@@ -28,7 +28,8 @@ func WarmCopper() units.Temperature { return units.Celsius(75) }
 type Conductor struct {
 	// Size is needed unless Stated is given, and then only a name.
 	Size Size
-	// Metal is Copper unless said otherwise.
+	// Metal is Copper unless said otherwise. With Resistivity or Stated it is for
+	// the findings only.
 	Metal Metal `json:",omitzero"`
 	// Strand is Stranded unless said otherwise; Flexible needs a metric Size.
 	Strand Strand

@@ -4,6 +4,9 @@ import "example.com/drawbar/units"
 
 // check reports the first field out of range.
 func (c Conductor) check(op string) error {
+	if c.Metal > CopperClad {
+		return &units.RangeError{Op: op, Field: "Metal", Value: c.Metal, Allowed: wording("copper, aluminium or copper-clad aluminium")}
+	}
 	if stated, ok := c.Stated.Get(); ok {
 		return units.Above[units.ResistancePerLength](0).Check(op, "Stated", stated)
 	}
@@ -25,9 +28,6 @@ func (c Conductor) check(op string) error {
 // misfit returns the first field that the basis of c has nothing for, and what
 // it takes; want is empty if all of them fit.
 func (c Conductor) misfit() (field string, value any, want wording) {
-	if c.Metal > CopperClad {
-		return "Metal", c.Metal, "copper, aluminium or copper-clad aluminium"
-	}
 	if c.Strand > Flexible || c.Strand == Flexible && !c.Size.IsMetric() {
 		return "Strand", c.Strand, "stranded or solid; flexible for a metric size only, else give Stated"
 	}

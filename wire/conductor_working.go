@@ -17,10 +17,8 @@ func (p PerLength) Working() *working.Sheet {
 func (p PerLength) Findings() []working.Finding {
 	var f []working.Finding
 	c := p.Conductor
-	if p.Basis != FromStated && p.Basis != FromResistivity {
-		if metal, ok := c.metalFinding(); ok {
-			f = append(f, metal)
-		}
+	if metal, ok := c.metalFinding(); ok {
+		f = append(f, metal)
 	}
 	if c.Size.IsMetric() && p.Rho > 0 {
 		f = append(f, working.Finding{

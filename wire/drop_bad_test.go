@@ -101,6 +101,7 @@ func TestBasisRefuses(t *testing.T) {
 		field string
 	}{
 		{"no such metal", wire.Conductor{Size: wire.AWG(10), Metal: 3}, "Metal"},
+		{"no such metal, stated", wire.Conductor{Stated: units.Some(units.OhmPerKilofoot), Metal: 3}, "Metal"},
 		{"no such basis", wire.Conductor{Size: wire.AWG(10), Basis: units.Some[wire.Basis](7)}, "Basis"},
 		{"stated, and not given", wire.Conductor{Size: wire.AWG(10), Basis: units.Some(wire.FromStated)}, "Basis"},
 		{"resistivity, and not given", wire.Conductor{Size: wire.AWG(10), Basis: units.Some(wire.FromResistivity)}, "Basis"},
@@ -200,6 +201,11 @@ func TestACFieldsAreChecked(t *testing.T) {
 		spoil(&r)
 		d, err := wire.ACDrop(r)
 		wantZero(t, d, err, "wire.ACDrop", field)
+	}
+	most := roofUnit()
+	most.Parallel = 100
+	if _, err := wire.ACDrop(most); err != nil {
+		t.Error(err)
 	}
 	for _, x := range notAtLeastZero {
 		a := roofUnit().Line

@@ -97,6 +97,31 @@ func TestDirectCurrentNearTable9(t *testing.T) {
 	}
 }
 
+// TestTitlesName: a sheet says which conductor it is about.
+func TestTitlesName(t *testing.T) {
+	for want, c := range map[string]wire.Conductor{
+		"12 AWG copper, stranded, at 75 °C":            {Size: wire.AWG(12)},
+		"4 mm² tinned copper, flexible, at 20 °C":      {Size: wire.Metric(4 * units.SquareMillimetre), Strand: wire.Flexible, Coated: true, Temperature: units.Celsius(20)},
+		"resistance stated":                            {Stated: units.Some(units.OhmPerKilofoot)},
+		"12 AWG, resistance stated":                    {Size: wire.AWG(12), Stated: units.Some(units.OhmPerKilofoot)},
+		"12 AWG, resistivity given":                    {Size: wire.AWG(12), Resistivity: units.Some(units.OhmCircularMilPerFoot)},
+		"1/0 AWG aluminium, stranded, at 75 °C":        {Size: wire.Aught(1), Metal: wire.Aluminium},
+		"2 AWG copper-clad aluminium, solid, at 75 °C": {Size: wire.AWG(2), Metal: wire.CopperClad, Strand: wire.Solid},
+	} {
+		p := must[wire.PerLength](t)(wire.Resistance(c))
+		if got := p.Working().Title(); got != "Resistance of one conductor, "+want {
+			t.Errorf("%q, want %q", got, want)
+		}
+		if (c.Metal != wire.Copper) != has(p.Findings(), "metal-not-copper") {
+			t.Errorf("%s: found %v", want, rules(p.Findings()))
+		}
+	}
+	stated := wire.Conductor{Stated: units.Some(units.OhmPerKilofoot), Metal: wire.Aluminium}
+	if p := must[wire.PerLength](t)(wire.Resistance(stated)); !has(p.Findings(), "metal-not-copper") {
+		t.Errorf("stated aluminium: found %v", rules(p.Findings()))
+	}
+}
+
 func TestMassFindings(t *testing.T) {
 	wantSaid(t, "copper", must[wire.MetalMass](t)(wire.MassOf(wire.Conductor{Size: wire.AWG(2)})).Findings(), "note metal-only")
 	wantSaid(t, "aluminium", must[wire.MetalMass](t)(wire.MassOf(wire.Conductor{Size: wire.AWG(2), Metal: wire.Aluminium})).Findings(),
@@ -149,6 +174,8 @@ func TestLegFindings(t *testing.T) {
 	}{
 		"balanced": {func(r *wire.LegRun) { r.Currents.B = r.Currents.A }, []string{shock, "note shared-neutral", rest}},
 		"one leg rises": {func(r *wire.LegRun) { r.Currents.B = 0 },
+			[]string{shock, "note leg-rises", "note shared-neutral", rest}},
+		"the other rises": {func(r *wire.LegRun) { r.Currents.A = 0 },
 			[]string{shock, "note leg-rises", "note shared-neutral", rest}},
 		"leg A above": {func(r *wire.LegRun) { r.Allowed = units.Some(1 * units.Percent) },
 			[]string{"caution drop-above-allowed", shock, "note shared-neutral", rest}},

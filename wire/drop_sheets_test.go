@@ -216,8 +216,11 @@ var warmChanges = map[string]func(*wire.WarmRun){
 	"chassis": func(w *wire.WarmRun) {
 		w.Run.Chassis, w.Run.Contacts = units.Some(1*units.Milliohm), units.Some(1*units.Milliohm)
 	},
-	"Table 8":  func(w *wire.WarmRun) { w.Run.Conductor.Basis = units.Some(wire.FromNECTable8) },
-	"aluminum": func(w *wire.WarmRun) { w.Run.Conductor.Metal = wire.Aluminium },
+	"Table 8":     func(w *wire.WarmRun) { w.Run.Conductor.Basis = units.Some(wire.FromNECTable8) },
+	"aluminium":   func(w *wire.WarmRun) { w.Run.Conductor.Metal = wire.Aluminium },
+	"copper-clad": func(w *wire.WarmRun) { w.Run.Conductor.Metal = wire.CopperClad },
+	"metric":      func(w *wire.WarmRun) { w.Run.Conductor.Size = wire.Metric(50 * units.SquareMillimetre) },
+	"handbook":    func(w *wire.WarmRun) { w.Run.Conductor.Basis = units.Some(wire.FromNBSHandbook100) },
 }
 
 func TestSheetWarmedDrop(t *testing.T) {

@@ -59,6 +59,15 @@ func TestTwoThinWiresAreNotAThickOne(t *testing.T) {
 	if severityOf(t, f, "parallel-below-1/0") != working.Danger {
 		t.Errorf("found %v", rules(f))
 	}
+	for n, left := range map[int]units.Current{2: 60, 3: 30} {
+		run.Parallel = n
+		for _, x := range must[wire.Drop](t)(wire.VoltageDrop(run)).Findings() {
+			if x.Rule == "parallel-below-1/0" && (x.Numbers[0].Value != 60*units.Ampere/units.Current(n) || x.Numbers[1].Value != left*units.Ampere) {
+				t.Errorf("60 A on %d: %v", n, x.Numbers)
+			}
+		}
+	}
+	run.Parallel = 2
 	run.Current = 20 * units.Ampere // what is left bears it
 	if s := severityOf(t, must[wire.Drop](t)(wire.VoltageDrop(run)).Findings(), "parallel-below-1/0"); s != working.Caution {
 		t.Errorf("20 A on two 10 AWG: %v", s)

@@ -18,7 +18,12 @@ func (v LegVoltages) Working() *working.Sheet {
 	s.Constant("c", units.Ratio(p.cos), "1", "cosine of the angle of leg B, "+r.Supply.String(), legSource)
 	s.Constant("q", units.Ratio(p.sin), "1", "sine of that angle", legSource)
 	v.Line.steps(s, "")
-	v.Neutral.steps(s, "_neutral")
+	if v.Neutral == v.Line {
+		s.Formula("r_neutral", v.Neutral.R, "Ω/m", "resistance of the neutral per length, like a hot", "r")
+		s.Formula("x_neutral", v.Neutral.X, "Ω/m", "reactance of the neutral per length, like a hot", "x")
+	} else {
+		v.Neutral.steps(s, "_neutral")
+	}
 	s.Formula("R_L", v.LineR, "Ω", "resistance of a hot, one way", "r * L")
 	s.Formula("X_L", v.LineX, "Ω", "reactance of a hot, one way", "x * L")
 	s.Formula("R_N", v.NeutralR, "Ω", "resistance of the neutral, one way", "r_neutral * L")
@@ -27,11 +32,11 @@ func (v LegVoltages) Working() *working.Sheet {
 		s.Formula(name, units.Current(x), "A", what, formula)
 	}
 	amps("a_x", p.ax, "current of leg A along the voltage of leg A", "I_A * pf_A")
-	amps("a_y", p.ay, "and across it", "-I_A * sin(acos(pf_A))")
+	amps("a_y", p.ay, "current of leg A across it", "-I_A * sin(acos(pf_A))")
 	amps("b_x", p.bx, "current of leg B along the voltage of leg A", "I_B * (c*pf_B + q*sin(acos(pf_B)))")
-	amps("b_y", p.by, "and across it", "I_B * (q*pf_B - c*sin(acos(pf_B)))")
-	amps("n_x", p.nx, "current back in the neutral, along", "a_x + b_x")
-	amps("n_y", p.ny, "and across", "a_y + b_y")
+	amps("b_y", p.by, "current of leg B across it", "I_B * (q*pf_B - c*sin(acos(pf_B)))")
+	amps("n_x", p.nx, "current of the neutral, along", "a_x + b_x")
+	amps("n_y", p.ny, "current of the neutral, across", "a_y + b_y")
 	s.Formula("I_N", v.InNeutral, "A", "current of the neutral", "sqrt(pow(n_x, 2) + pow(n_y, 2))")
 	v.voltageSteps(s, p)
 	return s
@@ -54,17 +59,17 @@ func (v LegVoltages) voltageSteps(s *working.Sheet, p legPhasors) {
 	across := func(from string, hot [2]string) string {
 		return from + " - (R_L*" + hot[1] + " + X_L*" + hot[0] + ") - (R_N*n_y + X_N*n_x)"
 	}
-	volts("V_Ax", units.Voltage(p.vax), "leg A at the load, along", along("E", hotA))
-	volts("V_Ay", units.Voltage(p.vay), "and across", across("0", hotA))
-	volts("V_A", v.AtLoad.A, "leg A at the load", "sqrt(pow(V_Ax, 2) + pow(V_Ay, 2))")
+	volts("V_Ax", units.Voltage(p.vax), "voltage of leg A at the load, along", along("E", hotA))
+	volts("V_Ay", units.Voltage(p.vay), "voltage of leg A at the load, across", across("0", hotA))
+	volts("V_A", v.AtLoad.A, "voltage of leg A at the load", "sqrt(pow(V_Ax, 2) + pow(V_Ay, 2))")
 	volts("ΔV_A", v.Drop.A, "drop of leg A; below 0 it rises", "E - V_A")
-	volts("V_Bx", units.Voltage(p.vbx), "leg B at the load, along", along("E*c", hotB))
-	volts("V_By", units.Voltage(p.vby), "and across", across("E*q", hotB))
-	volts("V_B", v.AtLoad.B, "leg B at the load", "sqrt(pow(V_Bx, 2) + pow(V_By, 2))")
+	volts("V_Bx", units.Voltage(p.vbx), "voltage of leg B at the load, along", along("E*c", hotB))
+	volts("V_By", units.Voltage(p.vby), "voltage of leg B at the load, across", across("E*q", hotB))
+	volts("V_B", v.AtLoad.B, "voltage of leg B at the load", "sqrt(pow(V_Bx, 2) + pow(V_By, 2))")
 	volts("ΔV_B", v.Drop.B, "drop of leg B; below 0 it rises", "E - V_B")
 	s.Formula("δ_A", v.Fraction.A, "%", "drop of leg A as a fraction of the source voltage", "100 * ΔV_A / E")
 	s.Formula("δ_B", v.Fraction.B, "%", "drop of leg B as a fraction of the source voltage", "100 * ΔV_B / E")
-	volts("V_AB", v.LineLine, "from leg to leg at the load", "sqrt(pow(V_Ax - V_Bx, 2) + pow(V_Ay - V_By, 2))")
+	volts("V_AB", v.LineLine, "voltage from leg to leg at the load", "sqrt(pow(V_Ax - V_Bx, 2) + pow(V_Ay - V_By, 2))")
 	heat := "R_L*(pow(I_A, 2) + pow(I_B, 2)) + R_N*pow(I_N, 2)"
 	if v.Run.Supply == OneHot {
 		heat = "(R_L + R_N) * pow(I_N, 2)"

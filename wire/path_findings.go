@@ -39,7 +39,7 @@ func (r Run) pathFindings() []working.Finding {
 // is as warm with as much less current as the root of its conductivity says,
 // and is held against them with the current that warms copper as much.
 func (c Conductor) heat(i units.Current) working.Finding {
-	if c.Metal == Copper || c.Stated.IsSet() || c.Resistivity.IsSet() {
+	if c.Metal == Copper {
 		return heatFinding(i, c.Size)
 	}
 	t := c.Temperature.Or(WarmCopper())

@@ -22,7 +22,7 @@ func TestParseSize(t *testing.T) {
 		{"250 kcmil", "250 kcmil"}, {"500MCM", "500 kcmil"}, {"350 Kcmil", "350 kcmil"},
 		{"2.5 mm2", "2.5 mm²"}, {"2.5mm²", "2.5 mm²"}, {"0.75 mm^2", "0.75 mm²"}, {"120 sq mm", "120 mm²"}, {"16 MM2", "16 mm²"},
 		// more of what people write
-		{"#10 AWG", "10 AWG"}, {"AWG #10", "10 AWG"}, {"AWG-10", "10 AWG"}, {"10-gauge", "10 AWG"}, {"gauge 10", "10 AWG"},
+		{"#10 AWG", "10 AWG"}, {"AWG #10", "10 AWG"}, {"AWG-10", "10 AWG"}, {"AWG-1", "1 AWG"}, {"10-gauge", "10 AWG"}, {"gauge 10", "10 AWG"},
 		{"No 10 AWG", "10 AWG"}, {"4-aught", "4/0 AWG"}, {"2 ought", "2/0 AWG"}, {"1/0-AWG", "1/0 AWG"}, {"4 / 0 ga", "4/0 AWG"},
 		{"250000 cmil", "250 kcmil"}, {"500000 circular mils", "500 kcmil"}, {"250-MCM", "250 kcmil"},
 		{"2,5 mm²", "2.5 mm²"}, {"2,5mm2", "2.5 mm²"}, {"1.5 sq. mm", "1.5 mm²"}, {"35 mm sq", "35 mm²"}, {"25-mm2", "25 mm²"},

@@ -37,7 +37,7 @@ func parseSize(text string) (size Size, want string) {
 		return orWant(Aught(aughts), "want 1/0, 2/0, 3/0 or 4/0")
 	case named:
 		n, err := strconv.ParseUint(number, 10, 16)
-		if err != nil || n == 0 {
+		if err != nil {
 			n = thinnestGauge + 1
 		}
 		return orWant(AWG(int(n)), "want a gauge from 40 to 1, or 1/0 to 4/0")

@@ -12,12 +12,12 @@ func (d WarmedDrop) Working() *working.Sheet {
 	last, _ := d.Step(d.Steps)
 	last.steps(s)
 	s.Choose("steps of the iteration", units.Significant(float64(d.Steps), 6), "the last one no longer moves the temperature", riseSource)
-	s.Formula("T", d.Temperature, "°C", "temperature of the conductor", "T_to")
+	s.Formula("T_end", d.Temperature, "°C", "temperature of the conductor", "T_to")
 	s.Formula("R_loop", d.Drop.Resistance, "Ω", "resistance of the loop, "+d.Run.Run.way(), "r_from * "+d.Run.Run.loopFormula())
 	s.Formula("ΔV", d.Drop.Voltage, "V", "voltage lost in the loop", "I * R_loop")
 	s.Formula("δ", d.Drop.Fraction, "%", "drop as a fraction of the source voltage", "100 * ΔV / V_source")
 	s.Formula("T_square", d.BySquare, "°C", "the rule of thumb, for comparison", "T_a + (T_r - T_b) * pow(λ, 2)")
-	s.Given("ΔV_a", d.AtAmbient.Voltage, "V", "the same before the conductor has warmed")
+	s.Given("ΔV_a", d.AtAmbient.Voltage, "V", "drop before the conductor has warmed, which has a working of its own")
 	s.Formula("k", units.RatioOf(d.Drop.Voltage, d.AtAmbient.Voltage), "1", "warm drop over cold drop", "ΔV / ΔV_a")
 	return s
 }
@@ -57,12 +57,13 @@ func (w WarmStep) steps(s *working.Sheet) {
 	s.Given("V_source", r.Source, "V", "voltage at the source end")
 	s.Given("L", r.OneWay, "m", "one-way length, source to load")
 	s.Given("I_z", w.Run.Ampacity, "A", "ampacity of one conductor")
-	s.Given("T_r", w.Run.Rated, "°C", "conductor temperature that it belongs to")
 	s.Given("T_b", w.Run.Base, "°C", "air that it belongs to")
 	s.Given("T_a", w.Run.Ambient, "°C", "air round the conductor")
 	s.Given("T_from", w.From, "°C", "temperature that the step begins with")
-	s.Given("r_from", w.PerLength.At, "Ω/m", perLengthWhat+" at that temperature")
-	s.Given("r_r", w.Rated.At, "Ω/m", perLengthWhat+" at T_r")
+	w.Rated.steps(s)
+	s.Formula("T_r", w.Run.Rated, "°C", "conductor temperature that the ampacity belongs to", "T")
+	s.Formula("r_r", w.Rated.At, "Ω/m", perLengthWhat+" at T_r", "r")
+	w.fromSteps(s)
 	loopSteps(s, r)
 	if power, ok := w.Run.Power.Get(); ok {
 		s.Given("P", power, "W", "power of the load, at any voltage")
@@ -79,4 +80,22 @@ func (w WarmStep) steps(s *working.Sheet) {
 	}
 	s.Formula("λ", w.Load, "1", "current of one conductor over its ampacity", each+" / I_z")
 	s.Formula("T_to", w.To, "°C", "temperature that the step ends with", "T_a + (T_r - T_b) * pow(λ, 2) * r_from/r_r")
+}
+
+// fromSteps appends the resistance at the temperature that the step begins
+// with, from that at T_r.
+func (w WarmStep) fromSteps(s *working.Sheet) {
+	const what = perLengthWhat + " at the temperature that the step begins with"
+	c := w.Rated.Conductor
+	switch {
+	case w.Rated.Basis == FromNECTable8:
+		s.Formula("r_from", w.PerLength.At, "Ω/m", what, "r_r * (1 + α_75*(T_from - T_75)) / (1 + α_75*(T_r - T_75))")
+	case c.Metal == CopperClad:
+		s.Formula("ρ_Cu2", Copper.resistivity(w.From), "Ω·mm²/m", "resistivity of the copper skin there", "ρ_20 * (1 + α_20*(T_from - T_20))")
+		s.Formula("ρ_Al2", Aluminium.resistivity(w.From), "Ω·mm²/m", "resistivity of the aluminium core there",
+			"ρ_Al20 * (1 + α_Al20*(T_from - T_20))")
+		s.Formula("r_from", w.PerLength.At, "Ω/m", what, "r_r * (x_Cu/ρ_Cu + (1 - x_Cu)/ρ_Al) / (x_Cu/ρ_Cu2 + (1 - x_Cu)/ρ_Al2)")
+	default:
+		s.Formula("r_from", w.PerLength.At, "Ω/m", what, "r_r * (1 + α_20*(T_from - T_20)) / (1 + α_20*(T_r - T_20))")
+	}
 }
