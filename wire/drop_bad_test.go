@@ -326,23 +326,38 @@ func TestWarmDropHasNoEnd(t *testing.T) {
 }
 
 func TestEnergyLostRefuses(t *testing.T) {
-	for _, values := range [][]units.Current{{}, {1, -1}, {units.Current(math.NaN())}, {units.Current(math.Inf(1))}, {1e9}} {
-		x, err := wire.EnergyLost(lamp(), hourly(values...))
-		wantZero(t, x, err, "wire.EnergyLost", "load")
+	x, err := wire.EnergyLost(lamp(), hourly[units.Current]())
+	wantZero(t, x, err, "wire.EnergyLost", "load")
+	for _, wrong := range []float64{-1, math.NaN(), math.Inf(1), 1e9} {
+		x, err := wire.EnergyLost(lamp(), hourly(1*units.Ampere, units.Current(wrong), 1))
+		wantZero(t, x, err, "wire.EnergyLost", "load.Values[1]")
+		x, err = wire.EnergyLost(lamp(), hourly(1*units.Watt, 2, units.Power(wrong)))
+		wantZero(t, x, err, "wire.EnergyLost", "load.Values[2]")
+		s, err := wire.EnergyLostIn(lamp(), hourly(units.Power(wrong)), 0)
+		wantZero(t, s, err, "wire.EnergyLostIn", "load.Values[0]")
 	}
-	for _, values := range [][]units.Power{{-1}, {1, units.Power(math.NaN())}, {1e9}} {
-		x, err := wire.EnergyLost(lamp(), hourly(values...))
-		wantZero(t, x, err, "wire.EnergyLost", "load")
-		s, err := wire.EnergyLostIn(lamp(), hourly(values...), len(values)-1)
-		wantZero(t, s, err, "wire.EnergyLostIn", "load")
+	// The most that the loop can carry, and no more.
+	d := must[wire.Drop](t)(wire.VoltageDrop(lamp()))
+	most := lamp().Source.Across(d.Resistance)
+	for factor, ok := range map[units.Ratio]bool{0.999: true, 1.001: false} {
+		if _, err := wire.EnergyLost(lamp(), hourly(units.Scale(most, factor))); (err == nil) != ok {
+			t.Errorf("%v of the short-circuit current: %v", factor, err)
+		}
+		if _, err := wire.EnergyLost(lamp(), hourly(units.Scale(most.At(lamp().Source), factor/4))); (err == nil) != ok {
+			t.Errorf("%v of the greatest power: %v", factor, err)
+		}
 	}
 	for _, i := range []int{-1, 2} {
 		s, err := wire.EnergyLostIn(lamp(), hourly[units.Current](1, 2), i)
 		wantZero(t, s, err, "wire.EnergyLostIn", "i")
 	}
+	noSize := lamp()
+	noSize.Conductor = wire.Conductor{}
+	x, err = wire.EnergyLost(noSize, hourly[units.Current](1))
+	wantZero(t, x, err, "wire.EnergyLost", "Size")
 	unusable := hourly[units.Current](1)
 	unusable.Step = -time.Second
-	x, err := wire.EnergyLost(lamp(), unusable)
+	x, err = wire.EnergyLost(lamp(), unusable)
 	if err == nil || x != (wire.Loss{}) {
 		t.Errorf("a series of negative steps: %v", err)
 	}

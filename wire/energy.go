@@ -2,6 +2,7 @@ package wire
 
 import (
 	"math"
+	"strconv"
 
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -41,11 +42,12 @@ type CurrentOrPower interface {
 // hours, with the same charge. So the means over long steps hide loss: a load
 // that switches within a step loses more, and never less.
 //
-// r.Current is not looked at. A value below zero, or no value at all, gives a
-// [*units.RangeError]; so does what [VoltageDrop] refuses, and naming load, a
-// power that no voltage is left for, or a current that would lose more than
-// the source has. A series that is not usable is the error of
-// [units.Series.Check]. The Loss is then the zero value. Nothing is allocated.
+// r.Current is not looked at. Values are 0 to the most that the loop can carry:
+// a power beyond that has no voltage left, and a current loses more than the
+// source has. One that is not gives a [*units.RangeError] that names
+// "load.Values[37]"; so does a load without values, and what [VoltageDrop]
+// refuses. A series that is not usable is the error of [units.Series.Check].
+// The Loss is then the zero value. Nothing is allocated.
 func EnergyLost[Q CurrentOrPower](r Run, load units.Series[Q]) (Loss, error) {
 	const op = "wire.EnergyLost"
 	loop, p, err := lossLoop(op, r, load)
@@ -59,7 +61,7 @@ func EnergyLost[Q CurrentOrPower](r Run, load units.Series[Q]) (Loss, error) {
 	for i, q := range load.Values {
 		current, ok := draw.current(float64(q))
 		if !ok {
-			return Loss{}, &units.RangeError{Op: op, Field: "load", Value: q, Allowed: draw.bounds()}
+			return Loss{}, draw.refuse(op, i, q)
 		}
 		sum += current
 		squares += current * current
@@ -141,8 +143,11 @@ func (d drawer[Q]) current(x float64) (amperes float64, ok bool) {
 	return x / (d.source / 2 * (1 + math.Sqrt(1-x/d.most))), true
 }
 
-// bounds is the range of a load.
-func (d drawer[Q]) bounds() units.Bounds[Q] { return units.Between(0, Q(d.most)) }
+// refuse returns the error of a value that cannot be, as [units.CheckSeries]
+// names it.
+func (d drawer[Q]) refuse(op string, i int, q Q) error {
+	return &units.RangeError{Op: op, Field: "load.Values[" + strconv.Itoa(i) + "]", Value: q, Allowed: units.Between(0, Q(d.most))}
+}
 
 // A LossStep is one step of a load, as [EnergyLostIn] explains it.
 type LossStep struct {
@@ -170,7 +175,7 @@ func EnergyLostIn[Q CurrentOrPower](r Run, load units.Series[Q], i int) (LossSte
 	draw := drawing[Q](loop, r.Source)
 	current, ok := draw.current(float64(load.Values[i]))
 	if !ok {
-		return LossStep{}, &units.RangeError{Op: op, Field: "load", Value: load.Values[i], Allowed: draw.bounds()}
+		return LossStep{}, draw.refuse(op, i, load.Values[i])
 	}
 	r.Conductor, r.Parallel, r.Current = p.Conductor, r.sideBySide(), units.Current(current)
 	x := LossStep{Run: r, PerLength: p, Resistance: loop, Index: i, Time: units.ElapsedOf(load.Step)}

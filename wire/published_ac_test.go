@@ -83,7 +83,9 @@ func feeder(c *unitstest.Case) {
 
 func TestPublishedAC(t *testing.T) {
 	unitstest.Published(t, "wire_ac.csv", publishedACCalls, map[string]string{
-		"FORUM-Ze":   "misprint: 50 A through 0.12 · 0.65 + 0.044 · 0.760 ohm drop 5.57 V; the source prints 5.55 V",
-		"FORUM-sign": "wrong in the source: R cos + X sin with the sine taken as negative, for a current that lags",
+		"FORUM-Ze":      "misprint: 50 A through 0.12 · 0.65 + 0.044 · 0.760 ohm drop 5.57 V; the source prints 5.55 V",
+		"OUT-T9-1aught": "slip of one transcription, which has 0.12 where two others have 0.13",
+		"OUT-Z9-6":      "slip of one reprint, which has 0.45 where the others have 0.44 and the formula 0.443",
+		"FORUM-sign":    "wrong in the source: R cos + X sin with the sine taken as negative, for a current that lags",
 	})
 }

@@ -160,6 +160,7 @@ func TestPublishedResistance(t *testing.T) {
 func TestPublishedDrop(t *testing.T) {
 	unitstest.Published(t, "wire_drop.csv", only("drop", "longest", "limit", "smallest"), map[string]string{
 		"VD04": "misprint: 20 A over 19.5 ft of 1.26 ohm/kft drops 0.491 V; the source prints 0.366 V",
+		"VD19": "misprint: 100 A through 1 km of 2/0 make 2.55 kW; the source prints a hundredth of it",
 	})
 }
 
