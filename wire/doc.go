@@ -19,8 +19,13 @@
 // still overheat, and the findings say so each time. Ampacity and protection
 // are held against a rule set that the caller names; see [RuleSet].
 //
-// Left out here: alternating-current reactance, aluminium, conductors in
-// parallel, cords.
+// Where a resistance comes from is a choice with a name, a [Basis]: the tables
+// in print differ, and the book shows why. Alternating current has its
+// reactance, [ACDrop], and a service of two legs its shared neutral,
+// [LegDrop]. A conductor warms under its load, [WarmDrop].
+//
+// Left out here: skin effect beyond what the table of alternating current has
+// in it, three phases, and currents that are not sines.
 //
 // Electrical work in a vehicle can start a fire. Local codes and a licensed
 // electrician come before any number of this package.

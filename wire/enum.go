@@ -10,7 +10,8 @@ import (
 // their words, each at the place of its number.
 var (
 	strandWords = []string{"stranded", "solid", "flexible"}
-	basisWords  = []string{"copper and geometry", "IEC 60228", "resistivity given", "resistance stated"}
+	basisWords  = []string{"copper and geometry", "IEC 60228", "resistivity given", "resistance stated",
+		"metal and geometry", "NEC Table 8", "NBS Handbook 100"}
 	governWords = []string{"insulation", "terminals", "device table"}
 	limitWords  = []string{"ampacity", "next standard rating", "small conductor", "150 % of ampacity"}
 )
@@ -47,8 +48,9 @@ type wordList []string
 // String lists the words.
 func (w wordList) String() string { return strings.Join(w, ", ") }
 
-// String returns "copper and geometry", "IEC 60228", "resistivity given" or
-// "resistance stated".
+// String returns "copper and geometry", "IEC 60228", "resistivity given",
+// "resistance stated", "metal and geometry", "NEC Table 8" or "NBS Handbook
+// 100".
 func (b Basis) String() string { return wordOf(basisWords, uint8(b)) }
 
 // MarshalText returns what String does; a value that is not defined is a

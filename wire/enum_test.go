@@ -44,7 +44,13 @@ func checkWords[E interface {
 func TestEnumerations(t *testing.T) {
 	checkWords(t, func(s *wire.Strand) encoding.TextUnmarshaler { return s }, "stranded", "solid", "flexible")
 	checkWords(t, func(b *wire.Basis) encoding.TextUnmarshaler { return b },
-		"copper and geometry", "IEC 60228", "resistivity given", "resistance stated")
+		"copper and geometry", "IEC 60228", "resistivity given", "resistance stated",
+		"metal and geometry", "NEC Table 8", "NBS Handbook 100")
+	checkWords(t, func(m *wire.Metal) encoding.TextUnmarshaler { return m }, "copper", "aluminium", "copper-clad aluminium")
+	checkWords(t, func(c *wire.Conduit) encoding.TextUnmarshaler { return c }, "PVC", "aluminium", "steel")
+	checkWords(t, func(m *wire.ACMethod) encoding.TextUnmarshaler { return m }, "exact", "approximate")
+	checkWords(t, func(s *wire.LegSupply) encoding.TextUnmarshaler { return s },
+		"120/240 V split phase", "120/208 V network", "one hot for both legs")
 	checkWords(t, func(g *wire.Governs) encoding.TextUnmarshaler { return g }, "insulation", "terminals", "device table")
 	checkWords(t, func(l *wire.LimitRule) encoding.TextUnmarshaler { return l },
 		"ampacity", "next standard rating", "small conductor", "150 % of ampacity")

@@ -102,16 +102,6 @@ func rowName(s wire.Size) string {
 }
 
 func TestTablesGuardEveryDigit(t *testing.T) {
-	t.Run("IEC 60228", func(t *testing.T) {
-		var cells []cell
-		for _, size := range wire.MetricSizes() {
-			for suffix, strand := range map[string]wire.Strand{"2": wire.Stranded, "5": wire.Flexible} {
-				cells = append(cells, cell{"IEC-" + rowName(size) + "-" + suffix,
-					units.In(wire.IECResistance(size, strand), units.MilliohmPerMetre)})
-			}
-		}
-		guardEveryDigit(t, cells, secondCopy(t, "wire_resistance.csv", "IEC"))
-	})
 	t.Run("ampacity", func(t *testing.T) {
 		var cells []cell
 		for prefix, rules := range map[string]wire.RuleSet{"N310": wire.NEC2017, "B425": wire.Boat33CFR} {

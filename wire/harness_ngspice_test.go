@@ -171,13 +171,13 @@ func recordedOf(t *testing.T, file string) map[string]float64 {
 // is looked at.
 func TestNgspice(t *testing.T) {
 	networks := spiceNetworks()
-	files, err := filepath.Glob(filepath.Join(unitstest.Root(t), "testdata", "harness", "*.out"))
+	files, err := filepath.Glob(filepath.Join(unitstest.Root(t), "testdata", "harness", "*.txt"))
 	if err != nil || len(files) != len(networks) {
 		t.Fatalf("%d recorded outputs for %d networks, %v", len(files), len(networks), err)
 	}
 	worst, numbers := 0.0, 0
 	for _, file := range files {
-		name := strings.TrimSuffix(filepath.Base(file), ".out")
+		name := strings.TrimSuffix(filepath.Base(file), ".txt")
 		t.Run(name, func(t *testing.T) {
 			network, ok := networks[name]
 			if !ok {

@@ -12,7 +12,7 @@ import (
 func TestIEC60228Falls(t *testing.T) {
 	var lastCoarse, lastFine units.ResistancePerLength
 	for i, size := range wire.MetricSizes() {
-		coarse, fine := wire.IECResistance(size, wire.Stranded), wire.IECResistance(size, wire.Flexible)
+		coarse, fine := wire.IECResistance(size, wire.Stranded, false), wire.IECResistance(size, wire.Flexible, false)
 		if i > 0 && (coarse >= lastCoarse || fine >= lastFine) {
 			t.Errorf("%v: %v and %v are not below %v and %v of the size before", size, coarse, fine, lastCoarse, lastFine)
 		}

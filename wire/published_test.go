@@ -1,6 +1,7 @@
 package wire_test
 
 import (
+	"encoding"
 	"errors"
 	"testing"
 
@@ -26,6 +27,15 @@ func conductorOf(c *unitstest.Case) wire.Conductor {
 			c.Fatalf("unknown strand %q", s)
 		}
 	}
+	if c.Has("basis") {
+		w.Basis = units.Some(word[wire.Basis](c, "basis"))
+	}
+	if c.Has("metal") {
+		w.Metal = word[wire.Metal](c, "metal")
+	}
+	if c.Has("coated") {
+		w.Coated = c.Text("coated") == "yes"
+	}
 	if c.Has("temperature") {
 		w.Temperature = c.Temperature("temperature")
 	}
@@ -36,6 +46,17 @@ func conductorOf(c *unitstest.Case) wire.Conductor {
 		w.Stated = units.Some(unitstest.In[units.ResistancePerLength](c, "stated"))
 	}
 	return w
+}
+
+// word reads a value of an enumeration.
+func word[E any, P interface {
+	*E
+	encoding.TextUnmarshaler
+}](c *unitstest.Case, name string) (e E) {
+	if err := P(&e).UnmarshalText([]byte(c.Text(name))); err != nil {
+		c.Fatalf("%v", err)
+	}
+	return e
 }
 
 // runOf reads the run of a published row. A source that gives the conductor
@@ -84,6 +105,12 @@ var publishedCalls = map[string]func(*unitstest.Case){
 			c.Got("wire", p.At.Over(unitstest.In[units.Length](c, "length")))
 		}
 	},
+	"rho": func(c *unitstest.Case) {
+		c.Got("resistivity", got[wire.PerLength](c)(wire.Resistance(conductorOf(c))).Rho)
+	},
+	"mass": func(c *unitstest.Case) {
+		c.Got("mass", got[wire.MetalMass](c)(wire.MassOf(conductorOf(c))).PerLength)
+	},
 	"two-wire": func(c *unitstest.Case) {
 		p := got[wire.PerLength](c)(wire.Resistance(conductorOf(c)))
 		c.Got("resistance", 2*p.At)
@@ -123,16 +150,17 @@ var boatStock = []wire.Size{
 }
 
 func TestPublishedGeometry(t *testing.T) {
-	unitstest.Published(t, "wire_geometry.csv", only("geometry"), nil)
+	unitstest.Published(t, "wire_geometry.csv", only("geometry", "mass"), nil)
 }
 
 func TestPublishedResistance(t *testing.T) {
-	unitstest.Published(t, "wire_resistance.csv", only("resistance", "two-wire"), nil)
+	unitstest.Published(t, "wire_resistance.csv", only("resistance", "two-wire", "rho"), nil)
 }
 
 func TestPublishedDrop(t *testing.T) {
 	unitstest.Published(t, "wire_drop.csv", only("drop", "longest", "limit", "smallest"), map[string]string{
 		"VD04": "misprint: 20 A over 19.5 ft of 1.26 ohm/kft drops 0.491 V; the source prints 0.366 V",
+		"VD19": "misprint: 100 A through 1 km of 2/0 make 2.55 kW; the source prints a hundredth of it",
 	})
 }
 

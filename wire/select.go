@@ -34,7 +34,7 @@ type Selection struct {
 	// keeps the drop.
 	MaxPerLength units.ResistancePerLength
 	// MinArea is the least metal that has it; 0 if the resistance comes from
-	// the table of IEC 60228.
+	// a table.
 	MinArea units.Area
 	Drop    Drop // with the size selected
 	// Below is the next smaller size of the list and its resistance, which is
@@ -46,6 +46,9 @@ type Selection struct {
 // of r within r.Allowed, which must be given:
 //
 //	r_max = Allowed · Source / (I · 2L)
+//
+// less what chassis and contacts take of it, for each of the conductors in
+// parallel.
 //
 // The size in r.Conductor is not looked at; Stated must not be given. The
 // list may be in any order; see [Gauges] and [MetricSizes]. The size is the
@@ -70,15 +73,16 @@ func SmallestSize(r Run, from []Size) (Selection, error) {
 	if s.Voltage, err = r.allowedVoltage(op); err != nil {
 		return Selection{}, err
 	}
-	s.MaxPerLength = s.Voltage.Per(r.Current).Along(2 * r.OneWay)
+	left := units.Minus(s.Voltage.Per(r.Current), r.fixed())
+	s.MaxPerLength = units.Scale(left.Along(r.wired(r.OneWay)), units.Ratio(r.sideBySide()))
 	best, err := s.choose(op, from)
 	if err != nil {
 		return Selection{}, err
 	}
-	if best.Basis != FromIEC60228 {
+	if best.Rho > 0 {
 		s.MinArea = units.Area(float64(best.Rho) / float64(s.MaxPerLength))
 	}
-	s.Run.Conductor = best.Conductor
+	s.Run.Conductor, s.Run.Parallel = best.Conductor, r.sideBySide()
 	if s.Drop, err = s.Run.drop(op, best); err != nil {
 		return Selection{}, err
 	}

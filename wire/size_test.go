@@ -21,6 +21,12 @@ func TestParseSize(t *testing.T) {
 		// by area
 		{"250 kcmil", "250 kcmil"}, {"500MCM", "500 kcmil"}, {"350 Kcmil", "350 kcmil"},
 		{"2.5 mm2", "2.5 mm²"}, {"2.5mm²", "2.5 mm²"}, {"0.75 mm^2", "0.75 mm²"}, {"120 sq mm", "120 mm²"}, {"16 MM2", "16 mm²"},
+		// more of what people write
+		{"#10 AWG", "10 AWG"}, {"AWG #10", "10 AWG"}, {"AWG-10", "10 AWG"}, {"AWG-1", "1 AWG"}, {"10-gauge", "10 AWG"}, {"gauge 10", "10 AWG"},
+		{"No 10 AWG", "10 AWG"}, {"4-aught", "4/0 AWG"}, {"2 ought", "2/0 AWG"}, {"1/0-AWG", "1/0 AWG"}, {"4 / 0 ga", "4/0 AWG"},
+		{"250000 cmil", "250 kcmil"}, {"500000 circular mils", "500 kcmil"}, {"250-MCM", "250 kcmil"},
+		{"2,5 mm²", "2.5 mm²"}, {"2,5mm2", "2.5 mm²"}, {"1.5 sq. mm", "1.5 mm²"}, {"35 mm sq", "35 mm²"}, {"25-mm2", "25 mm²"},
+		{"4 square millimetres", "4 mm²"}, {"0,75 mm^2", "0.75 mm²"},
 	} {
 		got, err := wire.ParseSize(c.in)
 		if err != nil || got.String() != c.want {
@@ -55,6 +61,14 @@ func TestParseSizeRefuses(t *testing.T) {
 		// people write 1/0 so
 		{"1 0 AWG", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
 		{"2 5 0 kcmil", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
+		{"AWG -3", "want a gauge from 40 to 1, or 1/0 to 4/0"},
+		{"#", "want a gauge from 40 to 1, or 1/0 to 4/0"},
+		{"0 AWG 5", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
+		{"250 cmil", "want 250000, 300000, 350000, 400000 or 500000 circular mils"},
+		{"x kcmil", "want 250, 300, 350, 400 or 500 kcmil"},
+		{"1,000 mm2", "want a nominal area of IEC 60228, 0.5 to 120 mm²"},
+		{"1,2,5 mm2", "want a nominal area of IEC 60228, 0.5 to 120 mm²"},
+		{"2,5", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
 		{"10 AWG 10", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
 	} {
 		got, err := wire.ParseSize(c.in)

@@ -1,6 +1,6 @@
 #!/bin/sh
 # Records what the circuit simulator ngspice says of every network here: one
-# .out for each .cir. It needs only the program (Debian package "ngspice").
+# .txt for each .cir. It needs only the program (Debian package "ngspice").
 # Run it anywhere:
 #
 #	sh testdata/harness/run.sh
@@ -63,9 +63,9 @@ for net in *.cir; do
 		echo "# $net, operating point by $version (Debian package ngspice); made by testdata/harness/run.sh"
 		# The path of the rc file is HOME; only lines "name = value" are results.
 		HOME=$rc ngspice -b "$net" 2> "$rc/err" | sed -n 's/^\([vib]_[a-z0-9]*\|most_[a-z]*\) = \(.*\)$/\1,\2/p'
-	} > "${net%.cir}.out"
+	} > "${net%.cir}.txt"
 	want=$(grep -c '^let [vib]_\|^let most_' "$net")
-	got=$(grep -c '^[vibm][a-z]*_' "${net%.cir}.out" || true)
+	got=$(grep -c '^[vibm][a-z]*_' "${net%.cir}.txt" || true)
 	if [ "$got" != "$want" ]; then
 		echo "$net: $got values of $want" >&2
 		cat "$rc/err" >&2
