@@ -101,13 +101,13 @@ func TestAdiabaticFindings(t *testing.T) {
 	x := lampWire()
 	x.Time = units.Some(3 * units.Second)
 	found := mustWithstand(t, x).Findings()
-	complete(t, found)
+	saysAll(t, found)
 	if len(found) != 1 || !hasSeverity(found, "adiabatic-method", working.Note) {
 		t.Errorf("3 s: found %v", found)
 	}
 	x.Time = units.Some(3.1 * units.Second)
 	found = mustWithstand(t, x).Findings()
-	complete(t, found)
+	saysAll(t, found)
 	if len(found) != 1 || !hasSeverity(found, "withstand-exceeded", working.Danger) {
 		t.Errorf("3.1 s: found %v", found)
 	}

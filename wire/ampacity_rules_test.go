@@ -154,7 +154,7 @@ func TestAmpacityFindings(t *testing.T) {
 		if has(without, c.rule) {
 			t.Errorf("%s without its cause: found %v", c.rule, without)
 		}
-		complete(t, with)
+		saysAll(t, with)
 	}
 }
 
@@ -168,9 +168,9 @@ func hasSeverity(findings []working.Finding, rule string, severity working.Sever
 	return false
 }
 
-// complete wants each finding to say what, with which numbers, what to do and
+// saysAll wants each finding to say what, with which numbers, what to do and
 // by which rule.
-func complete(t *testing.T, findings []working.Finding) {
+func saysAll(t *testing.T, findings []working.Finding) {
 	t.Helper()
 	for _, f := range findings {
 		if f.Message == "" || f.Fix == "" || len(f.Numbers) == 0 || f.Source == (working.Source{}) {

@@ -110,7 +110,7 @@ func TestCordFindings(t *testing.T) {
 		x := shoreCord()
 		c.seed(&x)
 		found := mustCord(t, x).Findings()
-		complete(t, found)
+		saysAll(t, found)
 		if len(found) != 1 || !hasSeverity(found, c.rule, c.severity) {
 			t.Errorf("seeded %s: found %v", c.rule, found)
 		}

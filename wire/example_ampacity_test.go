@@ -146,7 +146,7 @@ func ExampleCordType() {
 }
 
 // Aluminium of a size carries less than copper, and has a column of its own.
-func ExampleMetal() {
+func ExampleMetal_ampacity() {
 	for _, metal := range []wire.Metal{wire.Copper, wire.Aluminium} {
 		c, err := wire.Ampacity(wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(6), Metal: metal, Insulation: wire.Insulation75,
 			Terminals: wire.Insulation75})

@@ -111,7 +111,7 @@ func TestFreeAirRefuses(t *testing.T) {
 		}
 	}
 	found := mustBalance(t, hanging()).Findings()
-	complete(t, found)
+	saysAll(t, found)
 	if len(found) != 1 || !hasSeverity(found, "free-air-physics", working.Note) {
 		t.Errorf("found %v", found)
 	}

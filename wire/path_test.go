@@ -25,7 +25,7 @@ func TestWeakestPart(t *testing.T) {
 			t.Errorf("found %v, want %s: %v", p.Findings(), rule, with)
 		}
 	}
-	complete(t, p.Findings())
+	saysAll(t, p.Findings())
 	// With a switch of 300 A the bus bar is next, and with that no part is.
 	better := append([]wire.Part(nil), inverterPath...)
 	better[1].Rating = 300 * units.Ampere
@@ -40,7 +40,7 @@ func TestWeakestPart(t *testing.T) {
 	if p, err = wire.WeakestPart(216.5*units.Ampere, units.None[units.Current](), better); err != nil || !hasSeverity(p.Findings(), "no-device-stated", working.Danger) {
 		t.Errorf("%+v, %v, found %v", p, err, p.Findings())
 	}
-	complete(t, p.Findings())
+	saysAll(t, p.Findings())
 }
 
 func TestWeakestPartRefuses(t *testing.T) {

@@ -42,7 +42,7 @@ func TestPlaceOfDevice(t *testing.T) {
 		circuit.Installation.Rules, circuit.FromSource = c.rules, units.Some(units.Length(c.inches)*units.Inch)
 		circuit.Enclosed, circuit.OnBatteryPost = c.enclosed, c.post
 		found := mustProtect(t, circuit).Findings()
-		complete(t, found)
+		saysAll(t, found)
 		if c.rule != none && !hasSeverity(found, c.rule, c.severity) {
 			t.Errorf("%v at %v in: found %v, want %v %s", c.rules, c.inches, found, c.severity, c.rule)
 		}
@@ -131,7 +131,7 @@ func TestDeviceLimits(t *testing.T) {
 			t.Errorf("%s: limit %v, below %v by %v, %s; want %v, %v by %v, %s", c.what, p.Limit, p.Below, p.Rule, p.LimitSource().Place,
 				c.limit, c.below, c.rule, c.place)
 		}
-		complete(t, p.Findings())
+		saysAll(t, p.Findings())
 	}
 }
 
@@ -239,7 +239,7 @@ func TestOpeningTime(t *testing.T) {
 		spoil(&circuit)
 		circuit.Opens = units.Some(1 * units.Second)
 		p := mustProtect(t, circuit)
-		complete(t, p.Findings())
+		saysAll(t, p.Findings())
 		if p.Heated != (wire.Withstand{}) || !hasSeverity(p.Findings(), "withstand-not-judged", working.Note) {
 			t.Errorf("%+v: %+v, found %v", circuit.Installation, p.Heated, p.Findings())
 		}
