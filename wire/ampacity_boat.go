@@ -41,6 +41,9 @@ var boatEngineFactors = [...]units.Ratio{0.58, 0.75, 0.78, 0.82, 0.86, 0.89, 1.0
 // compliance guideline of the Coast Guard.
 var boatBundleFactors = [...]bundleRow{{2, 1}, {3, 0.7}, {6, 0.6}, {24, 0.5}, {mostConductors, 0.4}}
 
+// boatBare is how much of 18 AWG may be out of its sheath: 33 CFR 183.425(f).
+const boatBare = 30 * units.Inch
+
 // boatAmpacity returns a cell of the table, 0 where it is blank.
 func boatAmpacity(s Size, n Insulation) units.Current {
 	for i := range boat425 {

@@ -10,6 +10,7 @@ import (
 // the rule set does not count.
 func (c CarryingCapacity) Findings() []working.Finding {
 	f := c.tableFindings()
+	f = append(f, c.memoryFindings()...)
 	f = append(f, c.editionFindings()...)
 	f = append(f, c.boatFindings()...)
 	f = append(f, c.parallelFindings()...)
@@ -40,6 +41,18 @@ func (c CarryingCapacity) tableFindings() []working.Finding {
 		}}
 	}
 	return nil
+}
+
+// memoryFindings says when the cell of the NEC was not read where it stands.
+func (c CarryingCapacity) memoryFindings() []working.Finding {
+	if !c.Installation.Rules.isNEC() || c.source().Provenance != working.Memory {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Note, Rule: "table-from-memory", Source: c.source(), Numbers: []working.Number{c.ampacityNumber()},
+		Message: "This ampacity is used from memory of the edition, or taken over from an earlier one.",
+		Fix:     "Confirm it in the edition in force before you rely on it.",
+	}}
 }
 
 // editionFindings says where an old edition allowed more than those of 2011
@@ -75,6 +88,14 @@ func (c CarryingCapacity) boatFindings() (f []working.Finding) {
 			Numbers: []working.Number{c.ampacityNumber(), {Name: "factor", Value: c.Ambient}},
 			Message: "The factor for engine spaces is used from memory; for 105 °C insulation an industry standard is reprinted with 0.85.",
 			Fix:     "Confirm the factor in 33 CFR 183.425 before you rely on the last per cent.",
+		})
+	}
+	if x.Size == AWG(18) {
+		f = append(f, working.Finding{
+			Severity: working.Caution, Rule: "boat-18-awg", Source: boatThin,
+			Numbers: []working.Number{c.ampacityNumber(), {Name: "out of the sheath at most", Value: boatBare, Unit: "in"}},
+			Message: "On a boat 18 AWG is allowed only inside a sheath with other conductors; run by itself a conductor is 16 AWG at least.",
+			Fix:     "Use 16 AWG, or a cable with a sheath and no more than 30 in of the conductor out of it.",
 		})
 	}
 	if together := bundleFactor(boatBundleFactors[:], x.Conductors); !x.isHigh() && together < 1 {

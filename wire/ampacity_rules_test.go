@@ -143,6 +143,15 @@ func TestAmpacityFindings(t *testing.T) {
 		{"bundle-not-counted", working.Caution,
 			wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(8), Insulation: wire.Insulation105, Conductors: 3},
 			wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(8), Insulation: wire.Insulation105, Conductors: 3, System: volts(120)}},
+		{"boat-18-awg", working.Caution,
+			wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(18), Insulation: wire.Insulation105},
+			wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(16), Insulation: wire.Insulation105}},
+		{"table-from-memory", working.Note,
+			wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(16), Insulation: wire.Insulation90},
+			wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(14), Insulation: wire.Insulation90}},
+		{"table-from-memory", working.Note,
+			wire.Installation{Rules: wire.NEC2023, Size: wire.AWG(14), Insulation: wire.Insulation90},
+			wire.Installation{Rules: wire.NEC2008, Size: wire.AWG(14), Insulation: wire.Insulation90}},
 		{"parallel-not-counted", working.Danger,
 			wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(1), Insulation: wire.Insulation75, Parallel: 2},
 			wire.Installation{Rules: wire.NEC2017, Size: wire.Aught(1), Insulation: wire.Insulation75, Parallel: 2}},
@@ -237,6 +246,14 @@ func TestAmpacityLaws(t *testing.T) {
 		if !law() {
 			t.Errorf("broken: %s", name)
 		}
+	}
+}
+
+// TestThinWireOfBoats pins the 30 in of 33 CFR 183.425(f).
+func TestThinWireOfBoats(t *testing.T) {
+	f := finding(t, mustCarry(t, wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(18), Insulation: wire.Insulation105}).Findings(), "boat-18-awg")
+	if out := f.Numbers[1].Value.(units.Length); units.Compare(out, 30*units.Inch) != 0 {
+		t.Errorf("%v may be out of the sheath, want 30 in", out)
 	}
 }
 

@@ -59,6 +59,8 @@ var (
 		Place: "183.425 Table 5, note 1: inside engine spaces, 50 °C assumed", Provenance: working.Memory}
 	boatBundle = working.Source{Body: "US Coast Guard", Title: "33 CFR",
 		Place: "183.425 Table 5, note 2, by 183.435 for circuits of 50 V and more", Provenance: working.Read}
+	boatThin = working.Source{Body: "US Coast Guard", Title: "33 CFR",
+		Place: "183.425(d) to (f): least sizes, in a sheath and out of it", Provenance: working.Read}
 	boatPlace = working.Source{Body: "US Coast Guard", Title: "33 CFR",
 		Place: "183.455(b): 7 in from the source, 40 in if sheathed or enclosed", Provenance: working.Read}
 	boatBattery = working.Source{Body: "US Coast Guard", Title: "33 CFR",

@@ -32,14 +32,17 @@ type Circuit struct {
 	// for which 33 CFR 183.460 has a distance of its own.
 	OnBatteryPost bool `json:",omitzero"`
 	// Fault is the source of fault current; not given means that no fault is
-	// worked out. OneWay is then needed.
+	// worked out. OneWay is then needed. Under Boat33CFR its voltage is below 50
+	// V, unless Installation.System is not.
 	Fault units.Opt[FaultSource]
 	// OneWay is the length of the run, for the fault at its far end; > 0 if
 	// Fault is given.
 	OneWay units.Length
 	// Opens is how long the device takes to open on the short at the far end,
 	// by its curve; > 0 and not above 5 s, beyond which the conductor does not
-	// keep its heat and the check does not hold. It needs Fault.
+	// keep its heat and the check does not hold. It needs Fault. Shorts nearer
+	// the source are larger: hold the I²t that the device lets through on them
+	// against Heated.Bears.
 	Opens units.Opt[units.Elapsed] `json:",omitzero"`
 	// Thermoset says that the insulation is cross-linked or rubber, which bears
 	// 250 °C for seconds; not said, it is taken to be thermoplastic, for 160 °C.

@@ -36,6 +36,7 @@ func (p Protection) deviceFindings() []working.Finding {
 	f = append(f, p.loadFindings()...)
 	f = append(f, p.continuousFindings()...)
 	f = append(f, p.smallFindings()...)
+	f = append(f, p.ratingFindings()...)
 	return append(f, p.placeFindings()...)
 }
 
@@ -110,6 +111,28 @@ func (p Protection) loadFindings() (f []working.Finding) {
 		})
 	}
 	return f
+}
+
+// ratingFindings says when a device that is stated to be a fuse or a breaker has
+// a rating that the edition knows none of.
+func (p Protection) ratingFindings() []working.Finding {
+	c := p.Circuit
+	rules := c.Installation.Rules
+	device, stated := c.Device.Get()
+	if !stated || c.Kind == AnyDevice || !rules.isNEC() {
+		return nil
+	}
+	next := nextRating(rules, c.Kind, device)
+	if units.Compare(next, device) == 0 {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Note, Rule: "device-not-standard", Source: rules.ratingSource(),
+		Numbers: []working.Number{{Name: "device", Value: device}, {Name: "standard below", Value: ratingBelow(rules, c.Kind, device)},
+			{Name: "standard above", Value: next}},
+		Message: "The edition has no standard " + c.Kind.String() + " of this rating. Others are made, and have to suit the conductor all the same.",
+		Fix:     "Read the rating on the device again, and which edition applies.",
+	}}
 }
 
 // smallFindings returns what 240.4(D) asks of 18 and 16 AWG besides its limit.

@@ -269,6 +269,68 @@ func TestFaultOfOtherMetals(t *testing.T) {
 	}
 }
 
+// TestNonStandardDevice: a 10 A breaker is none of the list before 2023.
+func TestNonStandardDevice(t *testing.T) {
+	for _, c := range []struct {
+		rules  wire.RuleSet
+		kind   wire.DeviceKind
+		device units.Current
+		found  bool
+	}{
+		{wire.NEC2017, wire.Breaker, 10, true}, {wire.NEC2023, wire.Breaker, 10, false}, {wire.NEC2017, wire.Fuse, 10, false},
+		{wire.NEC2017, wire.AnyDevice, 11, false}, {wire.NEC2017, wire.Fuse, 7000, true}, {wire.RVLowVoltage, wire.Fuse, 11, false},
+	} {
+		p := mustProtect(t, wire.Circuit{Load: 1, Kind: c.kind, Device: units.Some(c.device),
+			Installation: wire.Installation{Rules: c.rules, Size: wire.AWG(12), Insulation: wire.Insulation90}})
+		saysAll(t, p.Findings())
+		if got := hasSeverity(p.Findings(), "device-not-standard", working.Note); got != c.found {
+			t.Errorf("%v, %v of %v: %v, want %v", c.rules, c.kind, c.device, got, c.found)
+		}
+	}
+}
+
+// finding returns the one of the rule.
+func finding(t *testing.T, findings []working.Finding, rule string) working.Finding {
+	t.Helper()
+	for _, f := range findings {
+		if f.Rule == rule {
+			return f
+		}
+	}
+	t.Fatalf("found %v, want %s", findings, rule)
+	return working.Finding{}
+}
+
+// TestFixNamesWhatFits: the advice on a device above its limit names ratings
+// between the load and the limit, one where there is one, and none where there
+// is none.
+func TestFixNamesWhatFits(t *testing.T) {
+	for _, c := range []struct {
+		load units.Current
+		want string
+	}{
+		{8, "Fit a device of 10 A to 20 A."}, {16, "Fit a device of 20 A."},
+		{20.1, "Use a larger conductor; no device would suit this one and the load."},
+		{10000, "Use a larger conductor; no device would suit this one and the load."},
+	} {
+		circuit := branchCircuit()
+		circuit.Load, circuit.Device = c.load, units.Some(25*units.Ampere)
+		if f := finding(t, mustProtect(t, circuit).Findings(), "device-above-limit"); f.Fix != c.want {
+			t.Errorf("%v: %q, want %q", c.load, f.Fix, c.want)
+		}
+	}
+	// A place that is not stated cites the rule of the boat, or of the vehicle.
+	for rules, want := range map[wire.RuleSet]string{
+		wire.Boat33CFR: "183.455(b): 7 in from the source, 40 in if sheathed or enclosed", wire.RVLowVoltage: "552.10(E)(4), as an article on it says: 18 in from the source",
+	} {
+		circuit := branchCircuit()
+		circuit.Installation.Rules, circuit.FromSource = rules, units.None[units.Length]()
+		if f := finding(t, mustProtect(t, circuit).Findings(), "place-not-stated"); f.Source.Place != want {
+			t.Errorf("%v: %q, want %q", rules, f.Source.Place, want)
+		}
+	}
+}
+
 func TestRatingsOf(t *testing.T) {
 	_, err := wire.RatingsOf(wire.NEC2017, 3)
 	wantRangeError(t, err, "wire.RatingsOf", "Kind")
