@@ -105,6 +105,9 @@ func TestAdiabaticFindings(t *testing.T) {
 	if len(found) != 1 || !hasSeverity(found, "adiabatic-method", working.Note) {
 		t.Errorf("3 s: found %v", found)
 	}
+	if found = mustWithstand(t, lampWire()).Findings(); len(found[0].Numbers) != 1 {
+		t.Errorf("without a time: found %v, want nothing let through", found)
+	}
 	x.Time = units.Some(3.1 * units.Second)
 	found = mustWithstand(t, x).Findings()
 	saysAll(t, found)

@@ -57,9 +57,12 @@ func (w Withstand) Findings() []working.Finding {
 	if units.Exceeds(w.Let, w.Bears) {
 		return []working.Finding{w.damage()}
 	}
+	numbers := []working.Number{{Name: "bears", Value: w.Bears}}
+	if w.ShortTime.Time.IsSet() {
+		numbers = append(numbers, working.Number{Name: "let through", Value: w.Let})
+	}
 	return []working.Finding{{
-		Severity: working.Note, Rule: "adiabatic-method", Source: coreFormula,
-		Numbers: []working.Number{{Name: "bears", Value: w.Bears}, {Name: "let through", Value: w.Let}},
+		Severity: working.Note, Rule: "adiabatic-method", Source: coreFormula, Numbers: numbers,
 		Message: "All heat is taken to stay in the metal for the time of the fault. Joints and terminals fail before the conductor does.",
 		Fix:     "Take the time from the curve of the device at the smallest fault, not from its rating.",
 	}}

@@ -1,7 +1,9 @@
 package wire_test
 
 import (
+	"fmt"
 	"math"
+	"strconv"
 	"testing"
 
 	"example.com/drawbar/units"
@@ -42,6 +44,35 @@ func TestFreeAirBalances(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestFreeAirBand holds every cell of the table of free air to the band that
+// [wire.FreeAir] promises, and all from 14 AWG up to a closer one: below, the
+// source says that it estimated most cells.
+func TestFreeAirBand(t *testing.T) {
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, size := range wire.Gauges() {
+		for _, metal := range []float64{60, 75, 90} {
+			printed, ok := secondCopy(t, "wire_free_air.csv", "FREE")[fmt.Sprintf("FREE-%s-%v", rowName(size), metal)]
+			if !ok {
+				continue
+			}
+			amperes, err := strconv.ParseFloat(printed.Digits(), 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			b := mustBalance(t, wire.FreeAirCable{Size: size, Metal: units.Celsius(metal)})
+			off := float64(b.Current)/amperes - 1
+			least, most = min(least, off), max(most, off)
+			if highest := map[bool]float64{true: 0.14, false: 0.21}[size.Compare(wire.AWG(14)) >= 0]; off < -0.05 || off > highest {
+				t.Errorf("%v at %v °C: %v against %v A, %+.1f %%", size, metal, b.Current, amperes, 100*off)
+			}
+		}
+	}
+	t.Logf("from %+.1f %% to %+.1f %% of the table", 100*least, 100*most)
+	if !(least < 0 && most > 0.15) {
+		t.Errorf("from %v to %v: the table was not read", least, most)
 	}
 }
 

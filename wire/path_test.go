@@ -43,6 +43,18 @@ func TestWeakestPart(t *testing.T) {
 	saysAll(t, p.Findings())
 }
 
+// TestRelayOfAnInverter: what passes from shore through a transfer relay of 15 A
+// is kept in bounds by 15 A, and not by the 20 A that suit the 12 AWG behind it.
+func TestRelayOfAnInverter(t *testing.T) {
+	parts := []wire.Part{{Name: "12 AWG", Rating: 20 * units.Ampere}, {Name: "transfer relay", Rating: 15 * units.Ampere}}
+	for device, want := range map[units.Current]bool{15 * units.Ampere: false, 20 * units.Ampere: true} {
+		p, err := wire.WeakestPart(12*units.Ampere, units.Some(device), parts)
+		if err != nil || hasSeverity(p.Findings(), "device-above-part", working.Danger) != want {
+			t.Errorf("%v: found %v, %v, want %v", device, p.Findings(), err, want)
+		}
+	}
+}
+
 func TestWeakestPartRefuses(t *testing.T) {
 	some, none := units.Some(300*units.Ampere), units.None[units.Current]()
 	for _, x := range bad {
