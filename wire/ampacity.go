@@ -4,26 +4,43 @@ import (
 	"example.com/drawbar/units"
 )
 
-// An Installation is a copper conductor as it is laid, for its ampacity.
+// An Installation is a conductor as it is laid, for its ampacity.
 type Installation struct {
 	Rules RuleSet // which table; needed
 	// Size from 18 AWG up; a metric size is in none of these tables.
 	Size Size
-	// Insulation is the class of the conductor. NEC2017 has no 105 °C column
-	// and takes such a wire by 90 °C.
+	// Metal is copper unless said otherwise. Only the NEC has ampacities of
+	// aluminium and of copper-clad aluminium, one column for both, from 12 AWG
+	// up; the other rule sets refuse them.
+	Metal Metal `json:",omitzero"`
+	// Insulation is the class of the conductor. The NEC has no columns for 80,
+	// 105, 125 and 200 °C and takes such a wire by the next cooler one.
 	Insulation Insulation
 	// Terminals is the lowest rating of what the conductor ends in. Not given
 	// means 60 °C up to 1 AWG and 75 °C above, as NEC 110.14(C) has it. Only
-	// NEC2017 knows it; the other rule sets refuse it.
-	Terminals Insulation
+	// the NEC knows it; the other rule sets refuse it.
+	Terminals Insulation `json:",omitzero"`
 	// Ambient is the temperature of the air round the conductor; not given
-	// means 30 °C. Only NEC2017 corrects for it; the other tables are for 30 °C,
-	// and a warmer place is refused.
-	Ambient units.Temperature
+	// means 30 °C. Only the NEC corrects for it; the other tables are for 30 °C,
+	// and a warmer place is refused. NEC2008 has no factor below 21 °C.
+	Ambient units.Temperature `json:",omitzero"`
+	// EngineSpace says that the conductor of a boat runs where the engine is:
+	// 33 CFR 183.425 takes 50 °C there, and Ambient may be up to that. The
+	// other rule sets refuse it.
+	EngineSpace bool `json:",omitzero"`
 	// Conductors is how many carry current together in the raceway or bundle,
-	// 0 to 1000; 0 means no more than three. Only NEC2017 adjusts for it; the
-	// other rule sets refuse more than three.
+	// 0 to 1000; 0 means no more than three, and for a boat at 50 V and more
+	// fewer than three. The NEC adjusts for it; 33 CFR 183 does from 50 V up,
+	// so that for more than three it needs System; RVLowVoltage refuses them.
 	Conductors int
+	// System is the nominal voltage of the circuit, > 0. Not given means below
+	// 50 V under Boat33CFR; RVLowVoltage is for circuits below 50 V only.
+	System units.Opt[units.Voltage] `json:",omitzero"`
+	// Parallel is how many such conductors share the current of one pole, 0 to
+	// 100; 0 means one. They are counted together only by the NEC and from 1/0
+	// AWG up; otherwise one of them must do for the whole, and the findings say
+	// so. All of them count among Conductors.
+	Parallel int `json:",omitzero"`
 }
 
 // Governs says what limited a current.
@@ -42,12 +59,13 @@ const (
 type CarryingCapacity struct {
 	Installation Installation  // as used; Terminals and Ambient are filled in where they count
 	Column       Insulation    // of the table
-	Table        units.Current // before correction
-	Ambient      units.Ratio   // correction for ambient temperature
+	Table        units.Current // before correction, of one conductor
+	Ambient      units.Ratio   // correction for ambient temperature or engine space
 	Bundle       units.Ratio   // adjustment for conductors together
 	Corrected    units.Current // Table · Ambient · Bundle
 	Terminals    units.Current // what the terminals bear; 0 if the rule set does not ask
-	Current      units.Current // the ampacity: the lesser of the two
+	Counted      int           // how many conductors in parallel carry Current together, 1 or more
+	Current      units.Current // the ampacity: Counted times the lesser of the two
 	Governs      Governs       // which of the two
 }
 
@@ -57,7 +75,8 @@ type CarryingCapacity struct {
 //
 // It is not yet the limit of the device that protects it; see [Protect]. For
 // RVLowVoltage the table of device limits stands in for an ampacity up to 10
-// AWG, since it is all that is known; Governs says so.
+// AWG, since it is all that is known; Governs says so, and
+// [CarryingCapacity.Rule] names the rule in words.
 //
 // A field outside the range that [Installation] states, a size or a
 // temperature that the table does not have, gives a [*units.RangeError] and
@@ -68,22 +87,29 @@ func ampacity(op string, x Installation) (CarryingCapacity, error) {
 	if err := x.check(op); err != nil {
 		return CarryingCapacity{}, err
 	}
-	c := CarryingCapacity{Installation: x, Column: x.Insulation, Ambient: 1, Bundle: 1}
-	switch x.Rules {
-	case NEC2017:
+	c := CarryingCapacity{Installation: x, Column: x.Insulation, Ambient: 1, Bundle: 1, Counted: 1}
+	switch {
+	case x.Rules.isNEC():
 		return c.byNEC(op)
-	case RVLowVoltage:
-		if limit, ok := limitOf(rvLimits[:], x.Size); ok {
+	case x.Rules == RVLowVoltage:
+		if limit, ok := limitOf(rvLimits[:], x.Size, x.Metal); ok {
 			c.Table, c.Governs = limit, ByDeviceTable
 			c.Corrected, c.Current = c.Table, c.Table
 			return c, nil
 		}
 	}
-	c.Table = tabulated(boat425[:], x.Size, x.Insulation)
+	c.Table = boatAmpacity(x.Size, x.Insulation)
 	if c.Table == 0 {
 		return CarryingCapacity{}, notTabulated(op, x)
 	}
-	c.Corrected, c.Current = c.Table, c.Table
+	if x.EngineSpace {
+		c.Ambient = boatEngineFactors[boatIndex(x.Insulation)]
+	}
+	if x.isHigh() {
+		c.Bundle = bundleFactor(boatBundleFactors[:], x.Conductors)
+	}
+	c.Corrected = units.Scale(c.Table, c.Ambient*c.Bundle)
+	c.Current = c.Corrected
 	return c, nil
 }
 
@@ -97,114 +123,32 @@ func (c CarryingCapacity) byNEC(op string) (CarryingCapacity, error) {
 		}
 	}
 	c.Installation = x
-	c.Column = min(x.Insulation, Insulation90)
-	c.Table = tabulated(nec310[:], x.Size, c.Column)
+	c.Column = x.Insulation.necColumn()
+	c.Table = necAmpacity(x.Rules, x.Metal, x.Size, c.Column)
 	if c.Table == 0 {
 		return CarryingCapacity{}, notTabulated(op, x)
 	}
-	c.Ambient, c.Bundle = ambientFactor(c.Column, x.Ambient), bundleFactor(x.Conductors)
-	if c.Ambient == 0 {
-		return CarryingCapacity{}, &units.RangeError{Op: op, Field: "Ambient", Value: x.Ambient,
-			Allowed: units.TemperatureBounds{High: hottestBand(c.Column)}}
+	if err := ambientRange(x.Rules, c.Column).Check(op, "Ambient", x.Ambient); err != nil {
+		return CarryingCapacity{}, err
 	}
+	c.Ambient = ambientFactor(x.Rules, c.Column, x.Ambient)
+	c.Bundle = bundleFactor(necBundleFactors[:], x.Conductors)
 	c.Corrected = units.Scale(c.Table, c.Ambient*c.Bundle)
-	c.Current = c.Corrected
+	each := c.Corrected
 	// 18 and 16 AWG have no 60 and 75 °C column to hold terminals against.
-	c.Terminals = tabulated(nec310[:], x.Size, min(x.Terminals, Insulation90))
+	c.Terminals = necAmpacity(x.Rules, x.Metal, x.Size, x.Terminals)
 	if c.Terminals > 0 && units.Exceeds(c.Corrected, c.Terminals) {
-		c.Current, c.Governs = c.Terminals, ByTerminals
+		each, c.Governs = c.Terminals, ByTerminals
 	}
+	if x.Parallel > 1 && x.Size.Compare(Aught(1)) >= 0 {
+		c.Counted = x.Parallel
+	}
+	c.Current = units.Scale(each, units.Ratio(c.Counted))
 	return c, nil
 }
 
-// hottestBand returns the highest temperature with a factor for n.
-func hottestBand(n Insulation) (top units.Temperature) {
-	for _, r := range necAmbientFactors {
-		if t := units.Celsius(r.top); ambientFactor(n, t) > 0 {
-			top = t
-		}
-	}
-	return top
+// isHigh reports whether x is a circuit of 50 V and more, to 33 CFR 183.
+func (x Installation) isHigh() bool {
+	system, ok := x.System.Get()
+	return ok && !units.Exceeds(boatVoltage, system)
 }
-
-func (x Installation) check(op string) error {
-	if err := x.Rules.check(op); err != nil {
-		return err
-	}
-	if err := x.Size.check(op, "Size"); err != nil {
-		return err
-	}
-	if err := x.Insulation.check(op, "Insulation"); err != nil {
-		return err
-	}
-	if x.Terminals != 0 {
-		if err := x.Terminals.check(op, "Terminals"); err != nil {
-			return err
-		}
-	}
-	if x.Conductors < 0 || x.Conductors > mostConductors {
-		return &units.RangeError{Op: op, Field: "Conductors", Value: x.Conductors, Allowed: conductorRange{}}
-	}
-	if x.Rules != NEC2017 {
-		return x.checkUncorrected(op)
-	}
-	if !x.Ambient.IsSet() {
-		return nil
-	}
-	return units.TemperatureBounds{Low: units.Celsius(-60), High: units.Celsius(85)}.Check(op, "Ambient", x.Ambient)
-}
-
-// checkUncorrected refuses what a table without corrections cannot take into
-// account, since to ignore it would be kind to the conductor.
-func (x Installation) checkUncorrected(op string) error {
-	no := uncorrected{x.Rules}
-	switch {
-	case x.Terminals != 0:
-		return &units.RangeError{Op: op, Field: "Terminals", Value: x.Terminals, Allowed: no}
-	case x.Conductors > 3:
-		return &units.RangeError{Op: op, Field: "Conductors", Value: x.Conductors, Allowed: no}
-	case x.Ambient.IsSet() && !(units.TemperatureBounds{Low: units.Celsius(-60), High: units.Celsius(30)}.Contains(x.Ambient)):
-		return &units.RangeError{Op: op, Field: "Ambient", Value: x.Ambient, Allowed: no}
-	}
-	return nil
-}
-
-// uncorrected says what a table without corrections takes.
-type uncorrected struct{ rules RuleSet }
-
-// String says it, and why.
-func (u uncorrected) String() string {
-	return "not given, no more than three conductors, and -60 °C to 30 °C: the table of " + u.rules.String() +
-		" has no corrections; NEC2017 has"
-}
-
-// notTabulated says that x has no row or no column.
-func notTabulated(op string, x Installation) error {
-	return &units.RangeError{Op: op, Field: "Size", Value: x.Size, Allowed: tableRange{x.Rules, x.Insulation}}
-}
-
-// tableRange says which sizes a table has.
-type tableRange struct {
-	rules RuleSet
-	class Insulation
-}
-
-// String names the sizes.
-func (r tableRange) String() string {
-	from, to := "18 AWG", "4/0 AWG"
-	if r.rules == NEC2017 {
-		to = "500 kcmil"
-		if r.class < Insulation90 {
-			from = "14 AWG"
-		}
-	}
-	return from + " to " + to + " of the " + r.rules.String() + " table at " + r.class.String()
-}
-
-const mostConductors = 1000
-
-// conductorRange is the range of Installation.Conductors.
-type conductorRange struct{}
-
-// String returns the range.
-func (conductorRange) String() string { return "0 to 1000" }

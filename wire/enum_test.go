@@ -56,6 +56,14 @@ func TestEnumerations(t *testing.T) {
 		"ampacity", "next standard rating", "small conductor", "150 % of ampacity")
 }
 
+func TestProtectionEnumerations(t *testing.T) {
+	checkWords(t, func(k *wire.DeviceKind) encoding.TextUnmarshaler { return k }, "any device", "fuse", "breaker")
+	checkWords(t, func(k *wire.CordType) encoding.TextUnmarshaler { return k }, "flexible cord", "heater cord", "portable cable")
+	checkWords(t, func(c *wire.Core) encoding.TextUnmarshaler { return c }, "not given", "PVC 70 °C core", "PVC 90 °C core",
+		"XLPE 90 °C core", "rubber 60 °C core", "rubber 85 °C core", "silicone 180 °C core", "separate PVC 70 °C", "separate thermosetting 90 °C")
+	checkWords(t, func(m *wire.Metal) encoding.TextUnmarshaler { return m }, "copper", "aluminium", "copper-clad aluminium")
+}
+
 // TestRunAsJSON: a run is text that a person can write.
 func TestRunAsJSON(t *testing.T) {
 	want := lamp()

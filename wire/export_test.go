@@ -4,7 +4,9 @@ import "example.com/drawbar/units"
 
 // AmbientFactor returns a cell of the table of ambient correction, 0 where it
 // is blank.
-func AmbientFactor(n Insulation, t units.Temperature) units.Ratio { return ambientFactor(n, t) }
+func AmbientFactor(r RuleSet, n Insulation, t units.Temperature) units.Ratio {
+	return ambientFactor(r, n, t)
+}
 
 // IECResistance returns a cell of the table of IEC 60228.
 func IECResistance(s Size, strand Strand, coated bool) units.ResistancePerLength {

@@ -106,7 +106,7 @@ func TestTablesGuardEveryDigit(t *testing.T) {
 		var cells []cell
 		for prefix, rules := range map[string]wire.RuleSet{"N310": wire.NEC2017, "B425": wire.Boat33CFR} {
 			for _, size := range wire.Gauges() {
-				for n := wire.Insulation60; n <= wire.Insulation105; n++ {
+				for n := wire.Insulation60; n <= wire.Insulation200; n++ {
 					c, err := wire.Ampacity(wire.Installation{Rules: rules, Size: size, Insulation: n})
 					if err != nil || c.Column != n {
 						continue // a blank of the table
@@ -121,7 +121,7 @@ func TestTablesGuardEveryDigit(t *testing.T) {
 		var cells []cell
 		for top := 10.0; top <= 85; top += 5 {
 			for n := wire.Insulation60; n <= wire.Insulation90; n++ {
-				if f := wire.AmbientFactor(n, units.Celsius(top)); f > 0 {
+				if f := wire.AmbientFactor(wire.NEC2017, n, units.Celsius(top)); f > 0 {
 					cells = append(cells, cell{fmt.Sprintf("AMB-%v-%v", top, n.Temperature().Celsius()), float64(f)})
 				}
 			}

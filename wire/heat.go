@@ -5,13 +5,13 @@ import (
 	"example.com/drawbar/units/working"
 )
 
-// kindest returns the greatest ampacity that any table here has for s, 0 if
-// no table reaches it: 33 CFR 183.425 at 105 °C, free air. A size between two
-// gauges has that of the thicker.
+// kindest returns the greatest ampacity that any table here has for s with
+// insulation of up to 105 °C, 0 if no table reaches it: 33 CFR 183.425, free
+// air. A size between two gauges has that of the thicker.
 func kindest(s Size) units.Current {
-	for _, r := range boat425 {
-		if r.size.Compare(s) >= 0 {
-			return r.c105
+	for i := range boat425 {
+		if boat425[i].size.Compare(s) >= 0 {
+			return boat425[i].amperes[boatIndex(Insulation105)]
 		}
 	}
 	return 0
@@ -23,12 +23,12 @@ func kindest(s Size) units.Current {
 func strictest(s Size) (i units.Current) {
 	for _, r := range rvLimits {
 		if r.size.Compare(s) <= 0 {
-			i = max(i, r.limit)
+			i = max(i, r.copper)
 		}
 	}
-	for _, r := range nec310 {
-		if r.size.Compare(s) <= 0 {
-			i = max(i, r.c60)
+	for j := range nec2011 {
+		if r := &nec2011[j]; r.size.Compare(s) <= 0 {
+			i = max(i, r.copper[0])
 		}
 	}
 	return i
@@ -52,7 +52,7 @@ func heatFinding(i units.Current, s Size) working.Finding {
 	case !s.IsValid():
 	case most > 0 && units.Exceeds(i, most):
 		f.Severity, f.Rule, f.Source = working.Danger, "current-above-any-ampacity", boatTable
-		f.Message = "The current is above what any table allows this conductor, even in free air: it overheats, whatever the drop."
+		f.Message = "The current is above what any table allows this conductor with insulation up to 105 °C, even in free air: it overheats, whatever the drop."
 		f.Numbers = append(f.Numbers, working.Number{Name: "at most, free air, 105 °C insulation", Value: most})
 		f.Fix = "Use a size whose ampacity carries the current, then look at the drop."
 	case units.Exceeds(i, least):

@@ -3,7 +3,8 @@ package wire
 import "example.com/drawbar/units"
 
 // Insulation is the temperature class of a conductor's insulation, or the
-// rating of the terminals at its ends. The zero value is not given.
+// rating of the terminals at its ends. Its numbers do not ascend with the
+// temperature; [Insulation.Temperature] does. The zero value is not given.
 type Insulation uint8
 
 const (
@@ -15,49 +16,69 @@ const (
 	Insulation90
 	// Insulation105 is rated 105 °C, as boat and primary vehicle cable is.
 	Insulation105
+	// Insulation80 is rated 80 °C; only the table for boats has it.
+	Insulation80
+	// Insulation125 is rated 125 °C; only the table for boats has it.
+	Insulation125
+	// Insulation200 is rated 200 °C; only the table for boats has it.
+	Insulation200
 )
+
+// insulationClasses are the classes, coolest first, with their temperatures in
+// °C.
+var insulationClasses = [...]struct {
+	class   Insulation
+	celsius float64
+}{
+	{Insulation60, 60}, {Insulation75, 75}, {Insulation80, 80}, {Insulation90, 90},
+	{Insulation105, 105}, {Insulation125, 125}, {Insulation200, 200},
+}
 
 // Temperature returns the rating; it is not given for the zero Insulation.
 func (n Insulation) Temperature() units.Temperature {
-	switch n {
-	case Insulation60:
-		return units.Celsius(60)
-	case Insulation75:
-		return units.Celsius(75)
-	case Insulation90:
-		return units.Celsius(90)
-	case Insulation105:
-		return units.Celsius(105)
+	for _, c := range insulationClasses {
+		if c.class == n {
+			return units.Celsius(c.celsius)
+		}
 	}
 	return units.Temperature{}
 }
 
 // InsulationOf returns the class rated t, and whether there is one.
 func InsulationOf(t units.Temperature) (n Insulation, ok bool) {
-	for n := Insulation60; n <= Insulation105; n++ {
-		if t.IsSet() && t.Compare(n.Temperature()) == 0 {
-			return n, true
+	for _, c := range insulationClasses {
+		if t.IsSet() && t.Compare(units.Celsius(c.celsius)) == 0 {
+			return c.class, true
 		}
 	}
 	return 0, false
 }
 
+// necColumn returns the column of the NEC for n, which has three: the hottest
+// that is not hotter than n.
+func (n Insulation) necColumn() Insulation {
+	switch n {
+	case Insulation60, Insulation75, Insulation90:
+		return n
+	case Insulation80:
+		return Insulation75
+	}
+	return Insulation90
+}
+
 // String returns "75 °C", or "not given".
 func (n Insulation) String() string { return n.Temperature().String() }
 
+// insulationWords says in words which classes there are.
+const insulationWords allowedText = "60, 75, 80, 90, 105, 125 or 200 °C"
+
 // check returns a [*units.RangeError] if n is not a class.
 func (n Insulation) check(op, field string) error {
-	if n >= Insulation60 && n <= Insulation105 {
+	if n >= Insulation60 && n <= Insulation200 {
 		return nil
 	}
-	return &units.RangeError{Op: op, Field: field, Value: n, Allowed: insulationRange{}}
+	return &units.RangeError{Op: op, Field: field, Value: n, Allowed: insulationWords}
 }
-
-// insulationRange says in words which classes there are.
-type insulationRange struct{}
-
-// String names the classes.
-func (insulationRange) String() string { return "60, 75, 90 or 105 °C" }
 
 // MarshalText returns what String does, and empty text for the zero value.
 func (n Insulation) MarshalText() ([]byte, error) {
@@ -87,7 +108,7 @@ func ParseInsulation(s string) (Insulation, error) {
 	}
 	class, ok := InsulationOf(t)
 	if !ok {
-		return 0, &units.ParseError{Input: s, Want: "insulation class", Reason: "want " + insulationRange{}.String()}
+		return 0, &units.ParseError{Input: s, Want: "insulation class", Reason: "want " + insulationWords.String()}
 	}
 	return class, nil
 }

@@ -12,6 +12,9 @@ type Circuit struct {
 	// Receptacles says that the circuit feeds more than one receptacle for
 	// portable loads. NEC 240.4(B) then does not allow the next rating up.
 	Receptacles bool
+	// Kind is whether the device is a fuse or a breaker, which the NEC has
+	// different ratings for; AnyDevice unless said otherwise.
+	Kind DeviceKind `json:",omitzero"`
 	// Device is the rating of the fuse or breaker, > 0. Not given means that
 	// none was stated, which is a danger and not a default.
 	Device units.Opt[units.Current]
@@ -22,12 +25,28 @@ type Circuit struct {
 	// source that it protects against, >= 0, and not above OneWay if Fault is
 	// given.
 	FromSource units.Opt[units.Length]
+	// Enclosed says that the conductor is sheathed or enclosed all the way from
+	// the source to the device, which 33 CFR 183.455(b) asks beyond 7 in.
+	Enclosed bool `json:",omitzero"`
+	// OnBatteryPost says that the conductor begins on a post of the battery,
+	// for which 33 CFR 183.460 has a distance of its own.
+	OnBatteryPost bool `json:",omitzero"`
 	// Fault is the source of fault current; not given means that no fault is
-	// worked out. OneWay is then needed.
+	// worked out. OneWay is then needed. Under Boat33CFR its voltage is below 50
+	// V, unless Installation.System is not.
 	Fault units.Opt[FaultSource]
 	// OneWay is the length of the run, for the fault at its far end; > 0 if
 	// Fault is given.
 	OneWay units.Length
+	// Opens is how long the device takes to open on the short at the far end,
+	// by its curve; > 0 and not above 5 s, beyond which the conductor does not
+	// keep its heat and the check does not hold. It needs Fault. Shorts nearer
+	// the source are larger: hold the I²t that the device lets through on them
+	// against Heated.Bears.
+	Opens units.Opt[units.Elapsed] `json:",omitzero"`
+	// Thermoset says that the insulation is cross-linked or rubber, which bears
+	// 250 °C for seconds; not said, it is taken to be thermoplastic, for 160 °C.
+	Thermoset bool `json:",omitzero"`
 }
 
 // A LimitRule is the rule that set the greatest device.
@@ -49,7 +68,7 @@ type Protection struct {
 	Circuit  Circuit          // as stated; its Installation as used
 	Capacity CarryingCapacity // of the conductor
 	Needed   units.Current    // 125 % of a continuous load, else the load
-	Smallest units.Current    // the smallest rating not below Needed; 0 if there is none
+	Smallest units.Current    // the smallest rating of the kind not below Needed; 0 if there is none
 	Limit    units.Current    // the greatest device that the rule set allows
 	Rule     LimitRule        // which rule set it
 	// Below is the greatest rating not above the ampacity and not above Limit,
@@ -57,18 +76,22 @@ type Protection struct {
 	Below    units.Current
 	AtDevice Fault // a short at the device; zero if Fault was not given
 	AtEnd    Fault // a short at the far end; zero if Fault was not given
+	// Heated is what the short at the far end does to the conductor that began
+	// as hot as its insulation bears; zero if Fault was not given, or no factor
+	// is known for the metal and the insulation.
+	Heated Withstand
 }
 
 // continuousFactor is what a device must have for a load of three hours or
 // more: NEC 210.20(A) and 215.3, from memory.
 const continuousFactor units.Ratio = 1.25
 
-// boatVoltage is where the rule for boats that is used here ends: 33 CFR
-// 183.455(c)(1).
-const boatVoltage = 50 * units.Volt
-
-// boatFactor is what 33 CFR 183.455(c)(1) allows under 50 V.
+// boatFactor is what 33 CFR 183.455(c)(1) allows under 50 V, and where (c)(2)
+// ends the next rating up from 50 V on.
 const boatFactor units.Ratio = 1.5
+
+// nextUpEnds is where 240.4(B) ends.
+const nextUpEnds = 800 * units.Ampere
 
 // Protect holds a circuit against its rule set: what device the load needs,
 // what device the conductor allows, and whether the device stated is between
@@ -99,43 +122,94 @@ func Protect(c Circuit) (Protection, error) {
 		return Protection{}, err
 	}
 	rules := c.Installation.Rules
-	p.Smallest = nextRating(rules, p.Needed)
-	p.Limit, p.Rule = capacity.deviceLimit(c.Receptacles)
-	p.Below = ratingBelow(rules, min(capacity.Current, p.Limit))
-	source, hasFault := c.Fault.Get()
-	if !hasFault {
+	p.Smallest = nextRating(rules, c.Kind, p.Needed)
+	p.Limit, p.Rule = capacity.deviceLimit(c.Kind, c.Receptacles)
+	p.Below = ratingBelow(rules, c.Kind, min(capacity.Current, p.Limit))
+	if !c.Fault.IsSet() {
 		return p, nil
 	}
-	wires := Conductor{Size: c.Installation.Size}
-	if p.AtEnd, err = shortCircuit(op, source, wires, c.OneWay); err != nil {
-		return Protection{}, err
-	}
-	// What a device must break is the larger fault of a cold conductor; what
-	// must still open it is the smaller one of a warm conductor.
-	wires.Temperature = reference
-	if p.AtDevice, err = shortCircuit(op, source, wires, c.FromSource.Or(0)); err != nil {
+	if err := p.faults(op); err != nil {
 		return Protection{}, err
 	}
 	return p, nil
 }
 
-// deviceLimit returns the greatest device and the rule that set it.
-func (c CarryingCapacity) deviceLimit(receptacles bool) (units.Current, LimitRule) {
-	switch c.Installation.Rules {
-	case Boat33CFR:
-		return units.Scale(c.Current, boatFactor), LimitBoat
-	case RVLowVoltage:
-		if c.Governs == ByDeviceTable {
-			return c.Current, LimitSmallConductor
-		}
-		return c.Current, LimitAmpacity
+// faults works out the shorts at both ends and what the farther one does to
+// the conductor.
+func (p *Protection) faults(op string) (err error) {
+	c := p.Circuit
+	// What a device must break is the larger fault of a cold conductor; what
+	// must still open it is the smaller one of a warm conductor.
+	if p.AtEnd, err = p.faultAt(op, WarmCopper(), c.OneWay); err != nil {
+		return err
 	}
+	if p.AtDevice, err = p.faultAt(op, reference, c.FromSource.Or(0)); err != nil {
+		return err
+	}
+	x, ok := c.shortTime(units.Scale(p.AtEnd.Current, 1/units.Ratio(p.Capacity.Counted)))
+	if !ok {
+		return nil
+	}
+	p.Heated, err = adiabatic(op, x)
+	return err
+}
+
+// wires returns the conductor of one pole at t. Those in parallel that count
+// together are one of a fraction of the resistance.
+func (p Protection) wires(op string, t units.Temperature) (Conductor, error) {
+	x := p.Circuit.Installation
+	c := Conductor{Size: x.Size, Metal: x.Metal, Temperature: t}
+	if p.Capacity.Counted <= 1 {
+		return c, nil
+	}
+	r, err := resistance(op, c)
+	c.Stated = units.Some(units.Scale(r.At, 1/units.Ratio(p.Capacity.Counted)))
+	return c, err
+}
+
+// faultAt returns the short so far along the run, at the temperature t of the
+// conductor.
+func (p Protection) faultAt(op string, t units.Temperature, oneWay units.Length) (Fault, error) {
+	wires, err := p.wires(op, t)
+	if err != nil {
+		return Fault{}, err
+	}
+	return shortCircuit(op, p.Circuit.Fault.Or(FaultSource{}), wires, oneWay)
+}
+
+// shortTime returns the question of what i does to one conductor, and whether
+// there is a factor for it.
+func (c Circuit) shortTime(i units.Current) (x ShortTime, ok bool) {
+	x = ShortTime{Size: c.Installation.Size, Metal: c.Installation.Metal, Current: i, Time: c.Opens,
+		Initial: c.Installation.Insulation.Temperature(), Final: thermoplasticEnd}
+	if c.Thermoset {
+		x.Final = thermosetEnd
+	}
+	return x, x.Metal != CopperClad && x.Initial.Compare(x.Final) < 0
+}
+
+// deviceLimit returns the greatest device and the rule that set it.
+func (c CarryingCapacity) deviceLimit(kind DeviceKind, receptacles bool) (units.Current, LimitRule) {
+	x := c.Installation
 	limit, rule := c.Current, LimitAmpacity
-	// 240.4(B) ends at 800 A, which no size of the table reaches.
-	if next := nextRating(NEC2017, c.Current); !receptacles && units.Exceeds(next, limit) {
+	next := nextRating(x.Rules, kind, c.Current)
+	switch {
+	case x.Rules == RVLowVoltage && c.Governs == ByDeviceTable:
+		return c.Current, LimitSmallConductor
+	case x.Rules == RVLowVoltage:
+		return c.Current, LimitAmpacity
+	case x.Rules == Boat33CFR && !x.isHigh():
+		return units.Scale(c.Current, boatFactor), LimitBoat
+	case x.Rules == Boat33CFR:
+		if units.Exceeds(next, limit) && !units.Exceeds(next, units.Scale(limit, boatFactor)) {
+			limit, rule = next, LimitNextRating
+		}
+		return limit, rule
+	}
+	if !receptacles && units.Exceeds(next, limit) && !units.Exceeds(next, nextUpEnds) {
 		limit, rule = next, LimitNextRating
 	}
-	if small, ok := limitOf(necSmallLimits[:], c.Installation.Size); ok && !units.Exceeds(small, limit) {
+	if small, ok := limitOf(necSmallLimits[:], x.Size, x.Metal); ok && !units.Exceeds(small, limit) {
 		limit, rule = small, LimitSmallConductor
 	}
 	return limit, rule
@@ -144,6 +218,9 @@ func (c CarryingCapacity) deviceLimit(receptacles bool) (units.Current, LimitRul
 func (c Circuit) check(op string) error {
 	positive := units.Above[units.Current](0)
 	if err := positive.Check(op, "Load", c.Load); err != nil {
+		return err
+	}
+	if err := c.Kind.check(op, "Kind"); err != nil {
 		return err
 	}
 	if device, ok := c.Device.Get(); ok {
@@ -161,8 +238,21 @@ func (c Circuit) check(op string) error {
 			return err
 		}
 	}
+	if opens, ok := c.Opens.Get(); ok {
+		if err := shortTimes.Check(op, "Opens", opens); err != nil {
+			return err
+		}
+	}
+	return c.checkFault(op)
+}
+
+// checkFault reports the first field out of range that a fault needs.
+func (c Circuit) checkFault(op string) error {
 	source, ok := c.Fault.Get()
 	if !ok {
+		if c.Opens.IsSet() {
+			return &units.RangeError{Op: op, Field: "Opens", Value: c.Opens.Or(0), Allowed: allowedText("not given without Fault")}
+		}
 		return nil
 	}
 	if err := units.Above[units.Length](0).Check(op, "OneWay", c.OneWay); err != nil {
@@ -171,7 +261,7 @@ func (c Circuit) check(op string) error {
 	if err := units.AtLeast[units.Length](0).AtMost(c.OneWay).Check(op, "FromSource", c.FromSource.Or(0)); err != nil {
 		return err
 	}
-	if c.Installation.Rules == Boat33CFR {
+	if c.Installation.Rules == Boat33CFR && !c.Installation.isHigh() {
 		return units.Above[units.Voltage](0).Below(boatVoltage).Check(op, "Voltage", source.Voltage)
 	}
 	return nil

@@ -4,12 +4,12 @@ import (
 	"strings"
 
 	"example.com/drawbar/units"
-	"example.com/drawbar/units/working"
 )
 
 // A RuleSet is the body of rules that a circuit is held against. It is always
-// an input, and a result names it; no function picks the kindest. The zero
-// value is not given.
+// an input, and a result names it; no function picks the kindest. Where
+// editions differ, the edition is part of the name. The zero value is not
+// given.
 type RuleSet uint8
 
 const (
@@ -20,12 +20,19 @@ const (
 	// the free-air ampacity of 33 CFR 183.425, as is common practice.
 	RVLowVoltage RuleSet = iota + 1
 	// NEC2017 is Table 310.15(B)(16) of the National Electrical Code of 2017
-	// (310.16 in later editions), whose copper values are those of 2011 on.
+	// (310.16 in later editions), whose values are those of 2011 on.
 	NEC2017
-	// Boat33CFR is 33 CFR 183.425 and 183.455 for circuits of boats below 50 V,
-	// a free-air table. It is the wrong rule for a wire in the wall of a
-	// vehicle.
+	// Boat33CFR is 33 CFR 183.425 and 183.455 for boats, a free-air table: for
+	// circuits below 50 V unless Installation.System says otherwise. It is the
+	// wrong rule for a wire in the wall of a vehicle.
 	Boat33CFR
+	// NEC2008 is Table 310.16 of the National Electrical Code as it stood from
+	// the 1990s to 2008. It is for judging what was built by it: 14 and 12 AWG
+	// with 60 °C insulation had 20 and 25 A, which 2011 took back.
+	NEC2008
+	// NEC2023 is the National Electrical Code of 2023: the ampacities of 2011,
+	// and 10 A a rating of circuit breakers too.
+	NEC2023
 )
 
 // String returns the name of the rule set.
@@ -37,9 +44,16 @@ func (r RuleSet) String() string {
 		return "NEC 2017"
 	case Boat33CFR:
 		return "33 CFR 183"
+	case NEC2008:
+		return "NEC 2008"
+	case NEC2023:
+		return "NEC 2023"
 	}
 	return "not given"
 }
+
+// isNEC reports whether r is an edition of the National Electrical Code.
+func (r RuleSet) isNEC() bool { return r == NEC2017 || r == NEC2008 || r == NEC2023 }
 
 // MarshalText returns what String does, and empty text for the zero value.
 func (r RuleSet) MarshalText() ([]byte, error) {
@@ -62,61 +76,28 @@ func (r *RuleSet) UnmarshalText(text []byte) error {
 // ParseRuleSet reads the name of a rule set as String gives it, in any letter
 // case. Every error has concrete type [*units.ParseError].
 func ParseRuleSet(s string) (RuleSet, error) {
-	for set := RVLowVoltage; set <= Boat33CFR; set++ {
+	for set := RVLowVoltage; set <= NEC2023; set++ {
 		if strings.EqualFold(set.String(), strings.TrimSpace(s)) {
 			return set, nil
 		}
 	}
-	return 0, &units.ParseError{Input: s, Want: "rule set",
-		Reason: "want one of " + RVLowVoltage.String() + ", " + NEC2017.String() + ", " + Boat33CFR.String()}
+	names := make([]string, 0, NEC2023)
+	for set := RVLowVoltage; set <= NEC2023; set++ {
+		names = append(names, set.String())
+	}
+	return 0, &units.ParseError{Input: s, Want: "rule set", Reason: "want one of " + strings.Join(names, ", ")}
 }
 
 // check returns a [*units.RangeError] if r is not a rule set.
 func (r RuleSet) check(op string) error {
-	if r >= RVLowVoltage && r <= Boat33CFR {
+	if r >= RVLowVoltage && r <= NEC2023 {
 		return nil
 	}
-	return &units.RangeError{Op: op, Field: "Rules", Value: r, Allowed: ruleSets{}}
+	return &units.RangeError{Op: op, Field: "Rules", Value: r, Allowed: allowedText("RVLowVoltage, NEC2008, NEC2017, NEC2023 or Boat33CFR")}
 }
 
-// ruleSets says in words which rule sets there are.
-type ruleSets struct{}
+// allowedText is what is allowed, in words.
+type allowedText string
 
-// String names the rule sets.
-func (ruleSets) String() string { return "RVLowVoltage, NEC2017 or Boat33CFR" }
-
-var (
-	nec31016 = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "Table 310.15(B)(16), copper, read through IRC 2018 Table E3705.1", Provenance: working.Read}
-	necFine = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2011 and later",
-		Place: "Table 310.15(B)(16), 18 and 16 AWG at 90 °C", Provenance: working.Memory}
-	necAmbient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "Table 310.15(B)(2)(a), 30 °C base, read as 310.15(B)(1) of 2020 through IRC 2021 Table E3705.2", Provenance: working.Read}
-	necBundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "Table 310.15(B)(3)(a), read in the edition of 2014; later 310.15(C)(1)", Provenance: working.Read}
-	necTerminals = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
-		Place: "110.14(C)", Provenance: working.Memory}
-	necSmall = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017 to 2023",
-		Place: "240.4(D), as public summaries give it", Provenance: working.Read}
-	necNextUp = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
-		Place: "240.4(B)", Provenance: working.Memory}
-	necRatings = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "240.6(A), from public statements of it", Provenance: working.Read}
-	necContinuous = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
-		Place: "210.20(A), 215.3: 125 % of a load of three hours or more", Provenance: working.Memory}
-	rvTable = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
-		Place: "Table 552.10(E)(1), park trailers, low voltage", Provenance: working.Memory}
-	rvPlace = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2020",
-		Place: "552.10(E)(4), as an article on it says: 18 in from the source", Provenance: working.Read}
-	boatTable = working.Source{Body: "US Coast Guard", Title: "33 CFR", Edition: "2001",
-		Place: "183.425 Table 5, free air", Provenance: working.Read}
-	necConductor = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
-		Place: "210.19(A), 215.2(A): conductor of 125 % of a continuous load, before correction", Provenance: working.Memory}
-	boatPlace = working.Source{Body: "US Coast Guard", Title: "33 CFR",
-		Place: "183.455(b): 7 in from the source, 40 in if sheathed or enclosed", Provenance: working.Read}
-	fuseSpeed  = working.Source{Title: "a device opens within seconds at several times its rating, at twice it in minutes", Provenance: working.CommonPractice}
-	boatDevice = working.Source{Body: "US Coast Guard", Title: "33 CFR",
-		Place: "183.455(c)(1): 150 % of Table 5 under 50 V", Provenance: working.Read}
-	thickPractice = working.Source{Title: "single cables thicker than the RV table by the free-air table of 33 CFR 183.425",
-		Provenance: working.CommonPractice}
-)
+// String returns the words.
+func (a allowedText) String() string { return string(a) }
