@@ -134,7 +134,9 @@ func checkCircuits(d *decoder, r Rig, buses, names []string) {
 			}
 		}
 	}
-	checkEnds(d, r)
+	if len(buses) > 0 {
+		checkEnds(d, r)
+	}
 	for i, c := range r.Circuits {
 		if c.Feeder != "" {
 			d.named(at("circuits", i, "feeder"), c.Feeder, circuits)

@@ -192,8 +192,12 @@ func (p Plan) circuitSection() section {
 		if c.Worst == working.Note {
 			worst = "-"
 		}
+		limit := "-" // not judged
+		if c.Limit > 0 {
+			limit = in(c.Limit, "A", 3)
+		}
 		s.rows = append(s.rows, []string{c.Name, c.Route, c.Size, number(c.Current, "A", 3), in(c.Fraction, "%", 2), in(c.Path, "%", 2), c.Device,
-			in(c.Limit, "A", 3), worst})
+			limit, worst})
 	}
 	return s
 }

@@ -146,10 +146,14 @@ func inWords(findings []working.Finding) []working.Finding {
 func described(fix string) string {
 	return strings.NewReplacer(
 		"give CellTemperature", "give bank.cell_temperature",
-		"Give CutOff", "Give inverter.cut_off",
+		"Give CutOff from the datasheet of the load.",
+		"Ask for the lowest voltage at which the loads run; that of an inverter is inverter.cut_off.",
 		"Give Resistance", "Give bank.resistance",
-		"Give OpenCircuit", "Give bank.open_circuit",
+		"Give OpenCircuit near the end of the discharge to see whether the load still runs there.",
+		"Measure the bank under load near the end of a discharge to see whether the loads still run there.",
 		"Give Usable", "Give bank.usable",
+		"Give Multiplier from the table or the datasheet for this temperature.",
+		"Look up what is left at this temperature in the table or the datasheet, and lower bank.usable by it.",
 		"Work the exponent out from two ratings of the datasheet with ExponentFrom.",
 		"Give bank.capacity and bank.rated_over from the row of the datasheet that is nearest to this current.",
 		"Give VoltageCoefficient", "Give roof.voltage_coefficient",

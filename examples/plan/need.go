@@ -25,6 +25,7 @@ const forHours = 3 * units.Hour
 // if its device opens before that.
 func (m *maker) currentOf(path string, c Circuit) (units.Current, []working.Finding, bool) {
 	hangs, known := m.hangsOn(c, len(m.rig.Circuits))
+	hangs.running = max(hangs.running, min(hangs.all, c.Usual.Or(0)))
 	if stated, ok := m.stated(c); ok {
 		if !known || !units.Exceeds(hangs.running, stated) {
 			return stated, nil, true
@@ -83,12 +84,10 @@ func (m *maker) hangsOn(c Circuit, depth int) (n need, ok bool) {
 			continue
 		}
 		i, known := m.stated(next)
-		if hangs, more := m.hangsOn(next, depth-1); more {
-			i, known = max(i, hangs.running), true
-		}
-		if known {
-			behind, ok = behind+i, true
-			n.running = max(n.running, i)
+		hangs, more := m.hangsOn(next, depth-1)
+		if known || more {
+			behind, ok = behind+max(i, hangs.all), true
+			n.running = max(n.running, i, hangs.running)
 		}
 	}
 	n.all = max(n.all, behind)

@@ -122,7 +122,7 @@ type CircuitLine struct {
 	Path     units.Ratio      `json:"path"`             // with its feeders
 	AtLoad   units.Voltage    `json:"at_load,omitzero"` // with its feeders, from the nominal voltage of the bank
 	Device   string           `json:"device"`           // as stated, or "none stated"
-	Limit    units.Current    `json:"limit"`            // greatest device by the rule set
+	Limit    units.Current    `json:"limit"`            // greatest device by the rule set; 0 if that has no row for the size
 	Rules    string           `json:"rules"`            // the rule set that it was held against
 	Worst    working.Severity `json:"worst"`            // of its findings; a note if there is none
 }
