@@ -129,7 +129,7 @@ func checkCircuits(d *decoder, r Rig, buses, names []string) {
 		for j, name := range c.Loads {
 			path := at("circuits", i, "loads") + "[" + strconv.Itoa(j) + "]"
 			d.named(path, name, names)
-			if k := slices.Index(names, name); k >= 0 && slices.Contains(buses, c.Bus) && r.Loads[k].Bus != c.Bus {
+			if k := slices.Index(names, name); k >= 0 && slices.Contains(buses, c.Bus) && slices.Contains(buses, r.Loads[k].Bus) && r.Loads[k].Bus != c.Bus {
 				d.fail(path, strconv.Quote(name), "a load on the bus of the circuit, \""+c.Bus+"\", not on \""+r.Loads[k].Bus+"\"")
 			}
 		}

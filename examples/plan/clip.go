@@ -27,7 +27,7 @@ func (m *maker) clipped(h solar.Harvest) (units.Energy, bool) {
 	}
 	volts := m.rig.Bank.Typical.Or(m.assembly.Voltage)
 	limit := m.rig.Roof.Controller.OutputLimit.At(volts)
-	peak := units.Scale(h.Energy.In(light), math.Pi/2)
+	peak := units.Scale(h.Energy.In(light), math.Pi/2*units.One)
 	if !units.Exceeds(peak, limit) {
 		return h.Energy, true
 	}

@@ -21,7 +21,21 @@ type cordRow struct {
 // have. Provenance: read.
 func cordTable() []cordRow {
 	return []cordRow{
-		{16, 13}, {15, 16}, {14, 18}, {13, 21}, {12, 25}, {11, 27}, {10, 30}, {9, 34}, {8, 40}, {7, 47}, {6, 55}, {5, 62}, {4, 70}, {3, 82}, {2, 95},
+		{16, 13 * units.Ampere},
+		{15, 16 * units.Ampere},
+		{14, 18 * units.Ampere},
+		{13, 21 * units.Ampere},
+		{12, 25 * units.Ampere},
+		{11, 27 * units.Ampere},
+		{10, 30 * units.Ampere},
+		{9, 34 * units.Ampere},
+		{8, 40 * units.Ampere},
+		{7, 47 * units.Ampere},
+		{6, 55 * units.Ampere},
+		{5, 62 * units.Ampere},
+		{4, 70 * units.Ampere},
+		{3, 82 * units.Ampere},
+		{2, 95 * units.Ampere},
 	}
 }
 
@@ -73,7 +87,8 @@ func (m *maker) cord() {
 	if tooSmall {
 		m.find("shore", working.Finding{
 			Severity: working.Danger, Rule: "cord-below-service", Source: cordSource(),
-			Numbers: []working.Number{{Name: "service", Value: s.Service}, {Name: "cord", Value: ampacity}},
+			Numbers: []working.Number{{Name: "service", Value: s.Service},
+				{Name: "cord", Value: ampacity}},
 			Message: "The cord may carry less than the service that protects it: it can burn before the main opens.",
 			Fix:     "Use a cord of a larger size; an extension counts as the cord does.",
 		})

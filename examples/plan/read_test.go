@@ -51,7 +51,7 @@ func TestReadRefuses(t *testing.T) {
 		{`"with": ["shore"]`, `"with": ["moon"]`, "bonds[0].with[0]", `"moon"`, "one of shore, generator, inverter"},
 		{`"series": 2`, `"series": 3`, "roof.series", "3", "whole strings"},
 		{`"lost": "20 %"`, `"lost": "100 %"`, "roof.losses[0].lost", `"100 %"`, "< 100 %"},
-		{`"idle": "14 W"`, `"idel": "14 W"`, "inverter.idel", `"14 W"`, `no such field, did you mean "idle"?; there are continuous`},
+		{`"idle": "14 W"`, `"idel": "14 W"`, "inverter.idel", `"14 W"`, `off_when_idle; did you mean "idle"?`},
 		{`"name": "water pump"`, `"name": "water\npump"`, "loads[1].name", `"water\npump"`, "without control characters"},
 		{`"name": "water pump"`, `"name": "water \u202epump"`, "loads[1].name", `"water \u202epump"`, "without control characters"},
 		{`"name": "water pump"`, `"name": "pump\ud800"`, "loads[1].name", "", "without control characters"},
@@ -82,6 +82,9 @@ func TestReadRefuses(t *testing.T) {
 		hit := false
 		for _, p := range mistakes.Problems {
 			hit = hit || strings.HasPrefix(p.Path, c.path) && (c.value == "" || p.Value == c.value) && strings.Contains(p.Allowed, c.allowed)
+		}
+		if strings.Contains(c.new, `"cd"`) && len(mistakes.Problems) != 1 {
+			t.Errorf("a bus that is misspelt in one load: %v", err)
 		}
 		if !hit {
 			t.Errorf("%s: got %v, want %s = %s, %s", c.new, err, c.path, c.value, c.allowed)

@@ -48,7 +48,7 @@ func (m *maker) service() {
 
 // isAssembly reports whether a service is one of NEC 551.46(C).
 func isAssembly(service units.Current) bool {
-	for _, rating := range []units.Current{15, 20, 30, 50} {
+	for _, rating := range []units.Current{15 * units.Ampere, 20 * units.Ampere, 30 * units.Ampere, 50 * units.Ampere} {
 		if units.Compare(service, rating) == 0 {
 			return true
 		}
@@ -119,6 +119,8 @@ func (m *maker) passThrough() {
 	if !m.ok("inverter", err) {
 		return
 	}
-	m.sheet(check.Working())
+	if check.Left.IsSet() {
+		m.sheet(check.Working())
+	}
 	m.heard("inverter", check.Findings()...)
 }
