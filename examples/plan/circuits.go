@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"strconv"
 
 	"example.com/drawbar/battery"
@@ -226,11 +225,11 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 	p, err := wire.Protect(circuit)
 	if notTabulated(err) {
 		line.Rules = rules.String()
-		found = append(found, notJudged(c, rules))
-		if c.String && circuit.Device == units.None[units.Current]() {
-			m.stringNeedsFuse(path)
+		needsDevice := !c.String || m.rig.Roof == nil || circuit.Device.IsSet() || m.stringNeedsFuse(path)
+		if !needsDevice {
+			line.Device = "none needed for one string"
 		}
-		return found, true
+		return append(found, notJudged(circuit, needsDevice)...), true
 	}
 	if !m.ok(path, err) {
 		return nil, false
@@ -249,29 +248,6 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		found = append(found, f)
 	}
 	return found, true
-}
-
-// notTabulated reports whether a rule set has no row for a size, which is no
-// mistake in the description.
-func notTabulated(err error) bool {
-	var limits *units.RangeError
-	return errors.As(err, &limits) && limits.Field == "Size"
-}
-
-// notJudged says that a conductor is of a size that its rule set does not
-// know. The rest of the circuit is worked out all the same.
-func notJudged(c Circuit, rules wire.RuleSet) working.Finding {
-	f := working.Finding{
-		Severity: working.Caution, Rule: "conductor-not-judged", Source: common("a table holds for the sizes that are in it"),
-		Message: "Not judged: the table of " + rules.String() + " has no row for " + c.Size.String() + ", so nothing here says what this conductor carries and which device protects it.",
-		Fix:     "Hold conductor and device against the code that has this size, or have somebody licensed do it; the drop is worked out.",
-	}
-	if c.Device == nil {
-		f.Message += " No device is stated either."
-	} else {
-		f.Numbers = []working.Number{{Name: "device", Value: c.Device.Rating}}
-	}
-	return f
 }
 
 // runsForHours reports whether a circuit ends at a machine that can be at its

@@ -71,13 +71,13 @@ func (m *maker) hangsOn(c Circuit, depth int) (n need, ok bool) {
 	if i, ok := m.machineAt(c); ok {
 		return need{all: i, running: i}, true
 	}
-	if len(c.Loads) > 0 {
+	if n, ok = m.busNeed(c); len(c.Loads) > 0 {
+		ok, n = true, need{}
 		for _, name := range c.Loads {
 			n.all += m.loadCurrent(name)
 		}
-		return need{all: n.all, running: n.all}, true
+		n.running = n.all
 	}
-	n, ok = m.busNeed(c)
 	var behind units.Current
 	for _, next := range m.rig.Circuits {
 		if depth == 0 || next.Feeder != c.Name {

@@ -113,6 +113,14 @@ func TestFeedersOfCircuits(t *testing.T) {
 	}
 }
 
+// TestFeederWithLoadsOfItsOwn carries what names it as well.
+func TestFeederWithLoadsOfItsOwn(t *testing.T) {
+	p := planOf(t, func(r *plan.Rig) { r.Circuits[5].To, r.Circuits[4].Feeder = "dc panel", "C6" })
+	if got := p.Circuits[5].Current; units.Compare(got, 7.8*units.Ampere) != 0 {
+		t.Errorf("the pump's circuit feeds the furnace of 7.8 A and carries %v", got)
+	}
+}
+
 // TestMetricRig: sizes that no rule set here has leave the rest of the plan
 // standing.
 func TestMetricRig(t *testing.T) {
@@ -131,12 +139,24 @@ func TestMetricRig(t *testing.T) {
 		}
 		r.Circuits[2].Device = nil
 	})
-	said := false
-	for _, f := range p.Findings {
-		said = said || f.Where == "C3" && f.Rule == "conductor-not-judged" && strings.Contains(f.Message, "No device is stated")
+	// No table is needed to see that there is no device, or that it opens in
+	// use: 156 A for hours need 195 A.
+	if sev, ok := found(p, "C3", "no-device-stated"); !ok || sev != working.Danger {
+		t.Errorf("no device on 35 mm²: %v, %v", sev, ok)
 	}
-	if !said {
-		t.Error("no device, and nothing said")
+	small := planOf(t, func(r *plan.Rig) { metric(0, "50 mm2")(r); r.Circuits[0].Device.Rating = 175 * units.Ampere })
+	if _, ok := found(small, "C1", "device-below-load"); !ok {
+		t.Error("175 A for an inverter that needs 195 A is not found")
+	}
+	large := planOf(t, metric(0, "50 mm2"))
+	for _, rule := range []string{"device-below-load", "no-device-stated"} {
+		if _, ok := found(large, "C1", rule); ok {
+			t.Errorf("200 A are in order: %s", rule)
+		}
+	}
+	one := planOf(t, metric(6, "6 mm2"))
+	if _, ok := found(one, "C7", "no-device-stated"); ok || one.Circuits[6].Device != "none needed for one string" {
+		t.Errorf("one string needs no device: %v, %q", ok, one.Circuits[6].Device)
 	}
 	for _, c := range p.Circuits {
 		if c.Drop == 0 || c.Limit != 0 || c.Rules == "" || c.Worst < working.Caution {
@@ -148,6 +168,9 @@ func TestMetricRig(t *testing.T) {
 	}
 	// The roof's own rule about string fuses holds for any conductor.
 	p = planOf(t, func(r *plan.Rig) { metric(6, "6 mm2")(r); r.Roof.Panels, r.Roof.Series = 3, 1 })
+	if _, ok := found(p, "C7", "no-device-stated"); !ok {
+		t.Error("three strings without a device are not found")
+	}
 	if _, ok := found(p, "roof", "fuse-each-string"); !ok {
 		var rules []string
 		for _, f := range p.Findings {
