@@ -129,12 +129,14 @@ func checkCircuits(d *decoder, r Rig, buses, names []string) {
 		for j, name := range c.Loads {
 			path := at("circuits", i, "loads") + "[" + strconv.Itoa(j) + "]"
 			d.named(path, name, names)
-			if k := slices.Index(names, name); k >= 0 && slices.Contains(buses, c.Bus) && r.Loads[k].Bus != c.Bus {
+			if k := slices.Index(names, name); k >= 0 && slices.Contains(buses, c.Bus) && slices.Contains(buses, r.Loads[k].Bus) && r.Loads[k].Bus != c.Bus {
 				d.fail(path, strconv.Quote(name), "a load on the bus of the circuit, \""+c.Bus+"\", not on \""+r.Loads[k].Bus+"\"")
 			}
 		}
 	}
-	checkEnds(d, r)
+	if len(buses) > 0 {
+		checkEnds(d, r)
+	}
 	for i, c := range r.Circuits {
 		if c.Feeder != "" {
 			d.named(at("circuits", i, "feeder"), c.Feeder, circuits)

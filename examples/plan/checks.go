@@ -31,7 +31,7 @@ func deviceOf(c Circuit) DeviceLine {
 // protectedBy takes over what the rule set says of a circuit.
 func (l *CircuitLine) protectedBy(p wire.Protection) {
 	x := p.Circuit.Installation
-	l.Limit, l.Rules, l.Governs, l.Device.Least = p.Limit, x.Rules.String(), p.Capacity.Governs, p.Needed
+	l.Limit, l.Rules, l.Governs, l.Device.Least = units.Some(p.Limit), x.Rules.String(), units.Some(p.Capacity.Governs), p.Needed
 	l.Insulation, l.Ambient, l.Bundled = x.Insulation, x.Ambient, x.Conductors
 	if p.Circuit.Fault.IsSet() {
 		l.Fault = units.Some(p.AtDevice.Current)
@@ -71,9 +71,14 @@ func (m *maker) checksOf(c Circuit, line CircuitLine, found []working.Finding) [
 	if !d.Needed && !d.Stated {
 		return checks
 	}
-	device := Check{Name: "device", Limit: in(line.Limit, "A", 4), Verdict: verdictOn(found, "no-device-stated", "device-above-limit",
+	device := Check{Name: "device", Verdict: verdictOn(found, "no-device-stated", "device-above-limit",
 		"device-below-load", "load-above-ampacity", "no-device-fits", "conductor-below-continuous", "device-at-wrong-end",
 		"far-fault-too-weak", "far-fault-slow")}
+	if limit, ok := line.Limit.Get(); ok {
+		device.Limit = in(limit, "A", 4)
+	} else if device.Verdict == working.Agree {
+		device.Verdict = working.NotStated // the rule set has no row for the size
+	}
 	breaking := Check{Name: "interrupting"}
 	place := Check{Name: "place"}
 	if d.Stated {

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"slices"
 	"strconv"
 
@@ -93,7 +92,7 @@ func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop
 	run := wire.Run{
 		Current:   c.Usual.Or(current),
 		OneWay:    c.Length,
-		Conductor: wire.Conductor{Size: c.Size},
+		Conductor: wire.Conductor{Size: c.Size, Metal: c.Metal},
 		Source:    bus.Voltage,
 	}
 	judged := !c.Regulated && !c.String
@@ -152,7 +151,11 @@ func (m *maker) atLoad(path string, c Circuit, drop wire.Drop, feeder CircuitLin
 	if e.power == 0 {
 		return nil
 	}
-	sag, err := battery.UnderLoad(m.supplied(e, drop.Resistance))
+	supply := m.supplied(e, drop.Resistance)
+	sag, err := battery.UnderLoad(supply)
+	if tooWeak(err) {
+		return []working.Finding{collapse(supply, e.power)}
+	}
 	if !m.ok(path, err) {
 		return nil
 	}
@@ -177,8 +180,9 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		rules = m.rig.Rules.Alternating
 	}
 	circuit := wire.Circuit{
-		Installation: wire.Installation{Rules: rules, Size: c.Size, Insulation: c.Insulation},
-		Load:         current, Continuous: c.Continuous || runsForHours(c, bus),
+		Installation: wire.Installation{Rules: rules, Size: c.Size, Metal: c.Metal, Insulation: c.Insulation,
+			Terminals: c.Terminals, Ambient: c.Ambient, Conductors: c.Bundled},
+		Load: current, Continuous: c.Continuous || runsForHours(c, bus),
 	}
 	if c.String {
 		// Sun above the nameplate, for hours: the panels' own rule.
@@ -205,11 +209,9 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 	p, err := wire.Protect(circuit)
 	if notTabulated(err) {
 		line.Rules = rules.String()
-		found = append(found, notJudged(c, rules))
-		if c.String && circuit.Device == units.None[units.Current]() {
-			m.stringNeedsFuse(path)
-		}
-		return found, true
+		needsDevice := !c.String || m.rig.Roof == nil || circuit.Device.IsSet() || m.stringNeedsFuse(path)
+		line.Device.Needed = needsDevice
+		return append(found, notJudged(circuit, needsDevice)...), true
 	}
 	if !m.ok(path, err) {
 		return nil, false
@@ -226,29 +228,6 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		found = append(found, f)
 	}
 	return found, true
-}
-
-// notTabulated reports whether a rule set has no row for a size, which is no
-// mistake in the description.
-func notTabulated(err error) bool {
-	var limits *units.RangeError
-	return errors.As(err, &limits) && limits.Field == "Size"
-}
-
-// notJudged says that a conductor is of a size that its rule set does not
-// know. The rest of the circuit is worked out all the same.
-func notJudged(c Circuit, rules wire.RuleSet) working.Finding {
-	f := working.Finding{
-		Severity: working.Caution, Rule: "conductor-not-judged", Source: common("a table holds for the sizes that are in it"),
-		Message: "Not judged: the table of " + rules.String() + " has no row for " + c.Size.String() + ", so nothing here says what this conductor carries and which device protects it.",
-		Fix:     "Hold conductor and device against the code that has this size, or have somebody licensed do it; the drop is worked out.",
-	}
-	if c.Device == nil {
-		f.Message += " No device is stated either."
-	} else {
-		f.Numbers = []working.Number{{Name: "device", Value: c.Device.Rating}}
-	}
-	return f
 }
 
 // runsForHours reports whether a circuit ends at a machine that can be at its

@@ -87,7 +87,8 @@ func (m *maker) cord() {
 	if tooSmall {
 		m.find("shore", working.Finding{
 			Severity: working.Danger, Rule: "cord-below-service", Source: cordSource(),
-			Numbers: []working.Number{{Name: "service", Value: s.Service}, {Name: "cord", Value: ampacity}},
+			Numbers: []working.Number{{Name: "service", Value: s.Service},
+				{Name: "cord", Value: ampacity}},
 			Message: "The cord may carry less than the service that protects it: it can burn before the main opens.",
 			Fix:     "Use a cord of a larger size; an extension counts as the cord does.",
 		})

@@ -157,7 +157,7 @@ func (d *decoder) object(path string, n node, v reflect.Value) {
 		field := slices.Index(known, name)
 		switch {
 		case field < 0:
-			d.fail(at, n.members[i].String(), "no such field"+didYouMean(name, known)+"; there are "+strings.Join(known, ", "))
+			d.fail(at, n.members[i].String(), "no such field; there are "+strings.Join(known, ", ")+didYouMean(name, known))
 		case seen[name]:
 			d.fail(at, n.members[i].String(), "the field once only")
 		default:

@@ -46,11 +46,12 @@
 //	                  "guard"? of a generator
 //	"inverter"?       "current" "required" A, "largest" a load, "power_left" W,
 //	                  "apparent_left" VA
-//	"sets"            "on" a source, "rule" "loads" "numbers"
+//	"sets"            "on" a source, "rule" "loads" "numbers",
+//	                  "any" of like loads: "count" "of"
 //	"circuits"        "name" "route" "size" "current" A, "drop" V, "fraction" "path" %,
 //	                  "at_load"? V, "device": "stated" "needed" "rating"? A, "at"?
-//	                  "distance"? m, "interrupting"? "least" A; "limit" "fault"? A,
-//	                  "rules" "table" a source, "governs" "insulation" "terminals"?
+//	                  "distance"? m, "interrupting"? "least" A; "limit"? "fault"? A,
+//	                  "rules" "table"? a source, "governs"? "insulation" "terminals"?
 //	                  "ambient"? °C, "bundled" a count, "worst" a severity;
 //	                  "checks": "name" "found"? "limit"? "verdict"
 //	"findings"        "part" "route"? "severity" "rule" "message" "numbers" "mend"

@@ -78,9 +78,13 @@ func (m *maker) endOf(c Circuit, run wire.Run, feeder CircuitLine) end {
 }
 
 // supplied is the loads at an end behind the resistance of their circuit, fed
-// from the nominal voltage of the bank less what the feeders usually lose.
+// from the nominal voltage of the bank, or of the converter between, less what the feeders usually lose.
 func (m *maker) supplied(e end, r units.Resistance) battery.Circuit {
-	return battery.Circuit{OpenCircuit: m.assembly.Voltage - e.feeder.Drop, Internal: r, Draw: battery.Draw{Power: units.Some(e.power)}}
+	from := m.assembly.Voltage
+	if bus, _ := m.bus(e.circuit.Bus); bus.ThroughConverter.IsSet() {
+		from = bus.Voltage
+	}
+	return battery.Circuit{OpenCircuit: from - e.feeder.Drop, Internal: r, Draw: battery.Draw{Power: units.Some(e.power)}}
 }
 
 // with works out what a size brings; not ok if a calculator refuses it, as it

@@ -28,14 +28,15 @@ func panelOf(bus string) string { return bus + " panel" }
 
 // samePlace reports whether two ends are one: a bus and its panel are.
 func samePlace(r Rig, a, b string) bool {
+	if a == b {
+		return true
+	}
 	for _, bus := range r.Buses {
-		if panel := panelOf(bus.Name); a == panel {
-			a = bus.Name
-		} else if b == panel {
-			b = bus.Name
+		if panel := panelOf(bus.Name); a == bus.Name && b == panel || b == bus.Name && a == panel {
+			return true
 		}
 	}
-	return a == b
+	return false
 }
 
 // checkPlaces looks at the names of buses and places, which must not hide a

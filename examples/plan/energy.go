@@ -18,10 +18,19 @@ func (m *maker) batteries() battery.Bank {
 		Battery: battery.Battery{
 			Chemistry: b.Chemistry, Capacity: b.Capacity, Voltage: b.Voltage, RatedOver: b.RatedOver, Usable: b.Usable, Aged: b.Aged,
 			DischargeLimit: b.DischargeLimit, ChargeLimit: b.ChargeLimit, Resistance: b.Resistance, OpenCircuit: b.OpenCircuit,
-			ChargeLow: b.ChargeLow, ChargeHigh: b.ChargeHigh,
+			ChargeLow: b.ChargeLow, ChargeHigh: b.ChargeHigh, ChargeVoltage: b.ChargeVoltage, Cells: cellsOf(b),
 		},
-		Series: max(b.Series, 1), Parallel: max(b.Parallel, 1), CellTemperature: b.CellTemperature, Vent: b.Vent,
+		Charging: battery.Charging{Absorption: b.Absorption, Compensation: b.Compensation, Coldest: b.Coldest},
+		Series:   max(b.Series, 1), Parallel: max(b.Parallel, 1), CellTemperature: b.CellTemperature, Vent: b.Vent,
 	}
+}
+
+// cellsOf returns the cells of one battery, if they are stated.
+func cellsOf(b Bank) units.Opt[int] {
+	if b.Cells == 0 {
+		return units.None[int]()
+	}
+	return units.Some(b.Cells)
 }
 
 // bank works out what the bank holds.
@@ -37,6 +46,11 @@ func (m *maker) bank() {
 		return
 	}
 	m.sheet("bank", usable.Working())
+	if b := m.rig.Bank; b.Absorption.IsSet() && b.Compensation.IsSet() && (b.Coldest.IsSet() || b.CellTemperature.IsSet()) {
+		if v, err := battery.Compensate(m.batteries()); m.ok("bank", err) {
+			m.sheet("bank", v.Working())
+		}
+	}
 	m.plan.Bank = BankLine{Usable: usable.Energy, Charge: usable.Charge,
 		Name: assembly.Bank.Battery.Chemistry.String() + ", " + units.Significant(units.In(assembly.Capacity, units.AmpereHour), 4) + " Ah, " +
 			units.Significant(float64(assembly.Voltage), 4) + " V"}
@@ -199,7 +213,7 @@ func (m *maker) holdUp() {
 func (m *maker) array() solar.Array {
 	r := m.rig.Roof
 	return solar.Array{
-		Panel: solar.Panel{Power: r.Power, Voc: r.Voc, Vmp: r.Vmp, Isc: r.Isc, VoltageCoefficient: r.Coefficient,
+		Panel: solar.Panel{Power: r.Power, Voc: r.Voc, Vmp: r.Vmp, Isc: r.Isc, Imp: r.Imp, VoltageCoefficient: r.Coefficient,
 			Cells: solar.CrystallineSilicon, SeriesFuse: r.SeriesFuse},
 		Series: r.Series, Parallel: m.strings(),
 	}
@@ -231,7 +245,7 @@ func (m *maker) sun() {
 		return
 	}
 	fit, err := solar.FitController(solar.Hookup{
-		Rules: solar.NEC2017, Array: m.array(), StringFuse: r.StringFuse, Coldest: r.Coldest, Bank: m.assembly.Voltage,
+		Rules: solar.NEC2017, Array: m.array(), StringFuse: r.StringFuse, Coldest: r.Coldest, Hottest: r.Hottest, Bank: m.assembly.Voltage,
 		Controller: solar.Controller{Kind: m.kind(), InputVoltage: r.Controller.InputLimit, Output: units.Some(r.Controller.OutputLimit)},
 	})
 	if !m.ok("roof", err) {

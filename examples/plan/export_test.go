@@ -36,3 +36,11 @@ func ShownBy(p Plan) (all []Shown) {
 	}
 	return all
 }
+
+// For the tests that walk the inputs of the calculators.
+var (
+	FieldPath = fieldPath
+	PathOf    = pathOf
+	Described = described
+	Nearest   = nearest
+)

@@ -18,7 +18,9 @@ import (
 // rigs are descriptions with much and with little in them.
 func rigs(t *testing.T) map[string]plan.Rig {
 	t.Helper()
-	return map[string]plan.Rig{"demo": demo(t), "van": van(), "bare": bare(t)}
+	heaters := demo(t)
+	heaters.Loads = append(heaters.Loads, like(6, 4*units.Hour)...)
+	return map[string]plan.Rig{"demo": demo(t), "heaters": heaters, "van": van(), "bare": bare(t)}
 }
 
 // bare is a rig with nothing that may be left out.
@@ -38,7 +40,7 @@ func bare(t *testing.T) plan.Rig {
 
 var (
 	// counts are the names that hold a bare number.
-	counts = []string{"panels", "series", "strings", "bundled"}
+	counts = []string{"panels", "series", "strings", "bundled", "count"}
 	// sentences are the names that hold words for a reader.
 	sentences = []string{"message", "mend", "cautions", "day", "what", "why", "title", "chosen"}
 	// quantity is a number with a unit, or a plain one.

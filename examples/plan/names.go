@@ -64,7 +64,8 @@ func bankFields() map[string]string {
 		"Chemistry": ".chemistry", "Capacity": ".capacity", "Voltage": ".voltage", "RatedOver": ".rated_over", "Usable": ".usable",
 		"Aged": ".aged", "DischargeLimit": ".discharge_limit", "ChargeLimit": ".charge_limit", "Resistance": ".resistance",
 		"OpenCircuit": ".open_circuit", "ChargeLow": ".charge_low", "ChargeHigh": ".charge_high", "Series": ".series",
-		"Parallel": ".parallel", "CellTemperature": ".cell_temperature", "Vent": ".vent",
+		"Parallel": ".parallel", "CellTemperature": ".cell_temperature", "Vent": ".vent", "Cells": ".cells",
+		"ChargeVoltage": ".charge_voltage", "Absorption": ".absorption", "Compensation": ".compensation", "Coldest": ".coldest",
 		"CutOff": "inverter.cut_off", "Power": "loads", "Discharge": "inverter.continuous",
 	}
 }
@@ -92,7 +93,7 @@ func converterFields() map[string]string {
 // and Day.
 func roofFields() map[string]string {
 	return map[string]string{
-		"Power": ".power", "Voc": ".open_circuit_voltage", "Vmp": ".maximum_power_voltage", "Isc": ".short_circuit_current",
+		"Power": ".power", "Voc": ".open_circuit_voltage", "Imp": ".maximum_power_current", "Hottest": ".hottest", "Vmp": ".maximum_power_voltage", "Isc": ".short_circuit_current",
 		"VoltageCoefficient": ".voltage_coefficient", "SeriesFuse": ".series_fuse", "Series": ".series", "Parallel": ".panels",
 		"StringFuse": ".string_fuse", "Coldest": ".coldest", "Bank": "bank.voltage", "InputVoltage": ".controller.input_limit",
 		"Output": ".controller.output_limit", "Peak": ".power", "Irradiation": ".sun.irradiation", "Losses": ".losses", "losses": ".losses",
@@ -115,7 +116,7 @@ func circuitFields() map[string]string {
 	return map[string]string{
 		"Current": ".current", "OneWay": ".length", "Size": ".size", "Source": ".bus", "Allowed": "rules.branch_drop", "Load": ".current",
 		"Continuous": ".continuous", "Device": ".device.rating", "Interrupting": ".device.interrupting", "FromSource": ".device.distance",
-		"Rules": "rules", "Insulation": ".insulation", "Voltage": "bank.open_circuit", "Resistance": "bank.resistance",
+		"Rules": "rules", "Insulation": ".insulation", "Metal": ".metal", "Terminals": ".terminals", "Ambient": ".ambient", "Conductors": ".bundled", "Voltage": "bank.open_circuit", "Resistance": "bank.resistance",
 		"OpenCircuit": "bank.voltage", "Internal": ".length", "Power": ".loads",
 		"Isc": "roof.short_circuit_current", "SeriesFuse": "roof.series_fuse", "StringFuse": "roof.string_fuse", "Series": "roof.series",
 		"Parallel": "roof.panels",
@@ -146,17 +147,23 @@ func inWords(findings []working.Finding) []working.Finding {
 func described(fix string) string {
 	return strings.NewReplacer(
 		"give CellTemperature", "give bank.cell_temperature",
-		"Give CutOff", "Give inverter.cut_off",
+		"Give CutOff from the datasheet of the load.",
+		"Ask for the lowest voltage at which the loads run; that of an inverter is inverter.cut_off.",
 		"Give Resistance", "Give bank.resistance",
-		"Give OpenCircuit", "Give bank.open_circuit",
+		"Give OpenCircuit near the end of the discharge to see whether the load still runs there.",
+		"Measure the bank under load near the end of a discharge to see whether the loads still run there.",
 		"Give Usable", "Give bank.usable",
+		"Give Multiplier from the table or the datasheet for this temperature.",
+		"Look up what is left at this temperature in the table or the datasheet, and lower bank.usable by it.",
 		"Work the exponent out from two ratings of the datasheet with ExponentFrom.",
 		"Give bank.capacity and bank.rated_over from the row of the datasheet that is nearest to this current.",
 		"Give VoltageCoefficient", "Give roof.voltage_coefficient",
 		"Give a list of losses; TypicalLosses has one.", "Give roof.losses, each with its cause.",
-		"Give PowerCoefficient", "Give roof.power_coefficient", "and Cells,", "and roof.cell_temperature,",
+		"Give PowerCoefficient", "Give roof.power_coefficient", "and CellTemperature,", "and roof.cell_temperature,",
 		"Give Idle", "Give inverter.idle",
 		"Give ContinuousVA", "Give inverter.apparent",
+		"Give Start:", "Give locked_rotor of the load:",
+		"Give Kind, and Start where there is a motor.", "Give the kind of the load, and locked_rotor where there is a motor.",
 		"Give Surge and SurgeFor", "Give inverter.surge and inverter.surge_for",
 		"Give SurgeFor and StartFor.", "Give inverter.surge_for, and ask how long the motor takes to start.",
 		"; Sets lists which are too much together", "; the sets that are too much together are listed",

@@ -25,6 +25,7 @@ const forHours = 3 * units.Hour
 // if its device opens before that.
 func (m *maker) currentOf(path string, c Circuit) (units.Current, []working.Finding, bool) {
 	hangs, known := m.hangsOn(c, len(m.rig.Circuits))
+	hangs.running = max(hangs.running, min(hangs.all, c.Usual.Or(0)))
 	if stated, ok := m.stated(c); ok {
 		if p, ok := c.Power.Get(); ok {
 			bus, _ := m.bus(c.Bus)
@@ -80,25 +81,23 @@ func (m *maker) hangsOn(c Circuit, depth int) (n need, ok bool) {
 	if i, ok := m.machineAt(c); ok {
 		return need{all: i, running: i}, true
 	}
-	if len(c.Loads) > 0 {
+	if n, ok = m.busNeed(c); len(c.Loads) > 0 {
+		ok, n = true, need{}
 		for _, name := range c.Loads {
 			n.all += m.loadCurrent(name)
 		}
-		return need{all: n.all, running: n.all}, true
+		n.running = n.all
 	}
-	n, ok = m.busNeed(c)
 	var behind units.Current
 	for _, next := range m.rig.Circuits {
 		if depth == 0 || next.Feeder != c.Name {
 			continue
 		}
 		i, known := m.stated(next)
-		if hangs, more := m.hangsOn(next, depth-1); more {
-			i, known = max(i, hangs.running), true
-		}
-		if known {
-			behind, ok = behind+i, true
-			n.running = max(n.running, i)
+		hangs, more := m.hangsOn(next, depth-1)
+		if known || more {
+			behind, ok = behind+max(i, hangs.all), true
+			n.running = max(n.running, i, hangs.running)
 		}
 	}
 	n.all = max(n.all, behind)

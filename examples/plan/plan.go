@@ -134,8 +134,15 @@ type SetLine struct {
 	On      string   `json:"on"`      // which source
 	Rule    string   `json:"rule"`    // "too-much-together", or "too-much-for-hours" where only that
 	Loads   []string `json:"loads"`   // their names
+	Any     []Choice `json:"any"`     // with them, so many of some that are alike
 	Numbers []Number `json:"numbers"` // what they come to, and the limit
 	sum     units.ApparentPower
+}
+
+// A Choice is so many loads of a list of like ones.
+type Choice struct {
+	Count int      `json:"count"` // how many
+	Of    []string `json:"of"`    // their names
 }
 
 // A CircuitLine is what was found of a circuit.
@@ -149,13 +156,15 @@ type CircuitLine struct {
 	Path     units.Ratio   `json:"path" unit:"%"`             // with its feeders
 	AtLoad   units.Voltage `json:"at_load,omitzero" unit:"V"` // with its feeders, from the nominal voltage of the bank
 	Device   DeviceLine    `json:"device"`                    // that protects it
-	Limit    units.Current `json:"limit" unit:"A"`            // greatest device by the rule set
+	// Limit is the greatest device by the rule set; like Table and Governs it
+	// is left out if that has no row for the size.
+	Limit units.Opt[units.Current] `json:"limit,omitzero" unit:"A"`
 	// Fault is the current of a short at the device, left out where its source
 	// is not given.
 	Fault   units.Opt[units.Current] `json:"fault,omitzero" unit:"A"`
-	Rules   string                   `json:"rules"`   // the rule set that it was held against
-	Table   Source                   `json:"table"`   // the table used for it, of that rule set
-	Governs wire.Governs             `json:"governs"` // what set its ampacity
+	Rules   string                   `json:"rules"`            // the rule set that it was held against
+	Table   Source                   `json:"table,omitzero"`   // the table used for it, of that rule set
+	Governs units.Opt[wire.Governs]  `json:"governs,omitzero"` // what set its ampacity
 	// How the conductor lies, as far as the rule set asks and as it was used.
 	Insulation wire.Insulation            `json:"insulation"`
 	Terminals  units.Opt[wire.Insulation] `json:"terminals,omitzero"`         // their temperature; left out if the rule set does not ask

@@ -98,6 +98,16 @@ type Bank struct {
 	Typical    units.Opt[units.Voltage] `json:"typical_voltage,omitzero"`
 	ChargeLow  units.Temperature        `json:"charge_low,omitzero"`  // of the cells
 	ChargeHigh units.Temperature        `json:"charge_high,omitzero"` // of the cells
+	Cells      int                      `json:"cells,omitzero"`       // in series in one battery; by its voltage if left out
+	// ChargeVoltage is the most that one battery may be charged to.
+	ChargeVoltage units.Opt[units.Voltage] `json:"charge_voltage,omitzero"`
+	// Absorption is the highest voltage that a charger is set to, for the whole
+	// bank; Compensation its change for each kelvin warmer, of one lead cell:
+	// "-4 mV", and "0 V" if it is off; Coldest the lowest temperature of its
+	// sensor, that of the cells if left out.
+	Absorption   units.Opt[units.Voltage] `json:"absorption,omitzero"`
+	Compensation units.Opt[units.Voltage] `json:"compensation,omitzero"`
+	Coldest      units.Temperature        `json:"coldest,omitzero"` // see Absorption
 	// CellTemperature when the bank is charged; unknown if left out.
 	CellTemperature units.Temperature     `json:"cell_temperature,omitzero"`
 	Vent            units.Opt[units.Area] `json:"vent,omitzero"` // of each opening of a lead bank's compartment
@@ -154,21 +164,23 @@ type Shore struct {
 
 // A Roof is the panels, their controller and a day's sun.
 type Roof struct {
-	Panels           int                        `json:"panels"`                       // all of them
-	Series           int                        `json:"series"`                       // in one string
-	Power            units.Power                `json:"power"`                        // of one, at standard test conditions
-	Voc              units.Voltage              `json:"open_circuit_voltage"`         // of one, at 25 °C
-	Vmp              units.Voltage              `json:"maximum_power_voltage"`        // of one, at 25 °C
-	Isc              units.Current              `json:"short_circuit_current"`        // of one
-	Coefficient      units.Opt[units.PerKelvin] `json:"voltage_coefficient,omitzero"` // of the open-circuit voltage
-	PowerCoefficient units.Opt[units.PerKelvin] `json:"power_coefficient,omitzero"`   // of the power; counts with cell_temperature
-	Cells            units.Temperature          `json:"cell_temperature,omitzero"`    // mean over the day in the sun
-	SeriesFuse       units.Opt[units.Current]   `json:"series_fuse,omitzero"`         // the most that the panels' label allows
-	StringFuse       units.Opt[units.Current]   `json:"string_fuse,omitzero"`         // as fitted in each string
-	Coldest          units.Temperature          `json:"coldest"`                      // morning to plan for
-	Controller       Controller                 `json:"controller"`                   // between panels and bank
-	Sun              Sun                        `json:"sun"`                          // of the day
-	Losses           []Loss                     `json:"losses"`                       // that multiply
+	Panels           int                        `json:"panels"`                         // all of them
+	Series           int                        `json:"series"`                         // in one string
+	Power            units.Power                `json:"power"`                          // of one, at standard test conditions
+	Voc              units.Voltage              `json:"open_circuit_voltage"`           // of one, at 25 °C
+	Vmp              units.Voltage              `json:"maximum_power_voltage"`          // of one, at 25 °C
+	Isc              units.Current              `json:"short_circuit_current"`          // of one
+	Imp              units.Opt[units.Current]   `json:"maximum_power_current,omitzero"` // of one; checks the other numbers
+	Hottest          units.Temperature          `json:"hottest,omitzero"`               // cells in full sun; judged at 25 °C if left out
+	Coefficient      units.Opt[units.PerKelvin] `json:"voltage_coefficient,omitzero"`   // of the open-circuit voltage
+	PowerCoefficient units.Opt[units.PerKelvin] `json:"power_coefficient,omitzero"`     // of the power; counts with cell_temperature
+	Cells            units.Temperature          `json:"cell_temperature,omitzero"`      // mean over the day in the sun
+	SeriesFuse       units.Opt[units.Current]   `json:"series_fuse,omitzero"`           // the most that the panels' label allows
+	StringFuse       units.Opt[units.Current]   `json:"string_fuse,omitzero"`           // as fitted in each string
+	Coldest          units.Temperature          `json:"coldest"`                        // morning to plan for
+	Controller       Controller                 `json:"controller"`                     // between panels and bank
+	Sun              Sun                        `json:"sun"`                            // of the day
+	Losses           []Loss                     `json:"losses"`                         // that multiply
 }
 
 // A Controller charges the bank from the panels.
@@ -232,6 +244,10 @@ type Circuit struct {
 	Length     units.Length             `json:"length"`              // one way
 	Size       wire.Size                `json:"size"`                // of the conductor
 	Insulation wire.Insulation          `json:"insulation"`          // such as "105 °C"
+	Metal      wire.Metal               `json:"metal,omitzero"`      // copper if left out
+	Terminals  wire.Insulation          `json:"terminals,omitzero"`  // what both ends are rated for, under the NEC
+	Ambient    units.Temperature        `json:"ambient,omitzero"`    // of the air round it, under the NEC; 30 °C if left out
+	Bundled    int                      `json:"bundled,omitzero"`    // conductors carrying current together; up to three if left out
 	Current    units.Opt[units.Current] `json:"current,omitzero"`    // greatest in use; or power or loads
 	Power      units.Opt[units.Power]   `json:"power,omitzero"`      // at the voltage of the bus
 	Loads      []string                 `json:"loads,omitzero"`      // names of the loads at its end

@@ -112,8 +112,12 @@ func (p Plan) circuitSection() section {
 		if c.Worst == working.Note {
 			worst = "-"
 		}
+		limit := "-" // not judged
+		if most, ok := c.Limit.Get(); ok {
+			limit = in(most, "A", 3)
+		}
 		s.rows = append(s.rows, row{[]string{c.Name}, []string{c.Name, c.Route, c.Size, number(c.Current, "A", 3), in(c.Fraction, "%", 2),
-			in(c.Path, "%", 2), c.Device.String(), in(c.Limit, "A", 3), worst}})
+			in(c.Path, "%", 2), c.Device.String(), limit, worst}})
 	}
 	return s
 }

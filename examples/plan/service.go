@@ -140,6 +140,8 @@ func (m *maker) passThrough() {
 	if !m.ok("inverter", err) {
 		return
 	}
-	m.sheet("inverter", check.Working())
+	if check.Left.IsSet() {
+		m.sheet("inverter", check.Working())
+	}
 	m.heard("inverter", check.Findings()...)
 }

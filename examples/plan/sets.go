@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,7 +13,8 @@ import (
 
 // setLine returns a set of an overload with the limit that it exceeds.
 func setLine(on string, o inverter.Overload, s inverter.Set) SetLine {
-	line := SetLine{On: on, Rule: "too-much-together", Loads: o.Names(s.Members), sum: s.Apparent}
+	line := SetLine{On: on, Rule: "too-much-together", Loads: []string{}, Any: []Choice{}, sum: s.Apparent}
+	line.members(o.Demands, s.Members)
 	if o.Limit.Share.IsSet() {
 		line.Rule = "too-much-for-hours"
 	}
@@ -30,19 +32,70 @@ func setLine(on string, o inverter.Overload, s inverter.Set) SetLine {
 	return line
 }
 
+// members puts the loads of a set into l: by name, or how many of those that
+// differ in nothing but their names, of which the set stands for any choice.
+func (l *SetLine) members(demands []inverter.Demand, in inverter.Members) {
+	for i := range in.All() {
+		var all []string
+		first, wanted := true, 0
+		for j, d := range demands {
+			if d.Name = demands[i].Name; d != demands[i] {
+				continue
+			}
+			all = append(all, demands[j].Name)
+			if in.Has(j) {
+				first = first && j >= i
+				wanted++
+			}
+		}
+		switch {
+		case wanted == len(all):
+			l.Loads = append(l.Loads, demands[i].Name)
+		case first:
+			l.Any = append(l.Any, Choice{Count: wanted, Of: all})
+		}
+	}
+}
+
+// terms returns the loads of a set and its choices, as text.
+func (l SetLine) terms() []string {
+	list := slices.Clone(l.Loads)
+	for _, c := range l.Any {
+		list = append(list, c.String())
+	}
+	return list
+}
+
+// String returns "any 2 of (kettle, heater, grill)".
+func (c Choice) String() string {
+	return "any " + strconv.Itoa(c.Count) + " of (" + strings.Join(c.Of, ", ") + ")"
+}
+
+// mostRows is how many rows a text has for one limit. JSON has every set.
+const mostRows = 20
+
 // setSection lists what is too much together, sets that differ in loads which
 // stand for each other in one row.
 func (p Plan) setSection() section {
 	s := section{title: "Not together", head: []string{"on", "these together are too much", "from", "limit"},
 		text: []string{"A row holds for any choice from its lists, and with more loads on top. " + p.outsideOfRows() +
 			" \"For hours\" is too much only for three hours or longer."}}
+	rows := map[string]int{}
 	for _, group := range grouped(p.Sets) {
 		first := group.least
 		on := first.On
 		if first.Rule == "too-much-for-hours" {
 			on += ", for hours"
 		}
+		if rows[on]++; rows[on] > mostRows {
+			continue
+		}
 		s.rows = append(s.rows, row{[]string{"together on " + first.On}, []string{on, group.String(), valueOf(first.Numbers, "together"), valueOf(first.Numbers, "limit")}})
+	}
+	for _, on := range slices.Sorted(maps.Keys(rows)) {
+		if more := rows[on] - mostRows; more > 0 {
+			s.rows = append(s.rows, row{nil, []string{on, "and " + strconv.Itoa(more) + " more rows, all in JSON", "", ""}})
+		}
 	}
 	return s
 }
@@ -105,7 +158,7 @@ func groupedOf(sets []SetLine) (groups []group) {
 	for _, s := range sets {
 		counts := make([]int, len(class))
 		for i, of := range class {
-			for _, l := range s.Loads {
+			for _, l := range s.terms() {
 				if slices.Contains(of, l) {
 					counts[i]++
 				}
@@ -129,10 +182,10 @@ func groupedOf(sets []SetLine) (groups []group) {
 func classes(sets []SetLine) (class [][]string) {
 	there := map[string]bool{}
 	for _, s := range sets {
-		there[keyOf(s.Loads)] = true
+		there[keyOf(s.terms())] = true
 	}
 	for _, s := range sets {
-		for _, l := range s.Loads {
+		for _, l := range s.terms() {
 			if slices.ContainsFunc(class, func(of []string) bool { return slices.Contains(of, l) }) {
 				continue
 			}
@@ -150,11 +203,11 @@ func classes(sets []SetLine) (class [][]string) {
 // in its place.
 func alike(sets []SetLine, there map[string]bool, a, b string) bool {
 	for _, s := range sets {
-		hasA, hasB := slices.Contains(s.Loads, a), slices.Contains(s.Loads, b)
+		swapped := s.terms()
+		hasA, hasB := slices.Contains(swapped, a), slices.Contains(swapped, b)
 		if hasA == hasB {
 			continue
 		}
-		swapped := slices.Clone(s.Loads)
 		for i, l := range swapped {
 			switch l {
 			case a:

@@ -155,7 +155,7 @@ func (m *maker) unheard() {
 	}
 	switch {
 	case !critical:
-		f.Message = "No load is marked must_not_stop, so how long such loads run and whether anybody is told when the power is gone were not looked at."
+		f.Message = "Whether anybody is told when the power is gone was not looked at, since no load is marked must_not_stop."
 		f.Fix = "Mark what must go on with nobody there: medicine, pets, a freezer, a detector."
 	case m.rig.Inverter == nil && m.rig.Shore == nil:
 		f.Message = "Neither shore nor inverter is described, so whether anybody is told when the power is gone was not looked at. Loads must not stop here, and the bank can run empty."

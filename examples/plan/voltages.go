@@ -12,13 +12,13 @@ import (
 // are apart by a factor of 1.5 or more: 12 V, 24 V, 36 V, 48 V. Common
 // practice.
 const (
-	otherSystem units.Ratio = 1.25 * units.One // between nominal voltages of one system
+	otherSystem = 125 * units.Percent // between nominal voltages of one system
 	// The most that a charger holds a bank at, in parts of its nominal voltage:
 	// 16 V to equalise a lead bank of 12 V is 1.33.
-	hottestCharge units.Ratio = 1.4 * units.One
+	hottestCharge = 140 * units.Percent
 	// The least that an inverter of the same system runs down to: 10 V on
 	// 13.2 V is 0.76.
-	deepestCutOff units.Ratio = 0.65 * units.One
+	deepestCutOff = 65 * units.Percent
 )
 
 // cutOff refuses an inverter that could never run on the bank, since no
