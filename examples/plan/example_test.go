@@ -83,18 +83,19 @@ func ExamplePlan() {
 	var inverter *plan.InverterLine = p.Inverter
 	var circuit plan.CircuitLine = p.Circuits[0]
 	var set plan.SetLine = p.Sets[0]
+	var alike []plan.Choice = set.Any
 	var device plan.DeviceLine = circuit.Device
 	var check plan.Check = circuit.Checks[1]
 	var table plan.Source = circuit.Table
 	var controller plan.ControllerLine = p.Sun.Controller
 	var sheet plan.PartSheet = p.Working()[0]
 	fmt.Println(load.Name, load.Energy, "-", bus.Name, bus.Energy, "-", source.Name, source.Continuous)
-	fmt.Printf("%.3v, %v %.2v, %v\n", inverter.Current, circuit.Name, circuit.Fraction, set.Loads)
+	fmt.Printf("%.3v, %v %.2v, %v %v\n", inverter.Current, circuit.Name, circuit.Fraction, set.Loads, alike)
 	fmt.Println(device, "-", check.Name, check.Found, "against", check.Limit, "-", check.Verdict, "-", table.Place)
 	fmt.Println(controller.Kind, controller.InputLimit, "-", sheet.Part, "-", sheet.Sheet.Title())
 	// Output:
 	// refrigerator 432 Wh - outlets 237.5 Wh - shore 1.44 kW
-	// 103 A, F1 1.6 %, [kettle converter]
+	// 103 A, F1 1.6 %, [kettle converter] []
 	// 20 A at bank - device 20 A against 15 A - unsafe - Table 552.10(E)(1), park trailers, low voltage
 	// MPPT 50 V - refrigerator - refrigerator: A day of refrigerator on dc
 }

@@ -102,12 +102,12 @@ type Bank struct {
 	// ChargeVoltage is the most that one battery may be charged to.
 	ChargeVoltage units.Opt[units.Voltage] `json:"charge_voltage,omitzero"`
 	// Absorption is the highest voltage that a charger is set to, for the whole
-	// bank; Compensation its change for each kelvin warmer, of one lead cell:
-	// "-4 mV", and "0 V" if it is off; Coldest the lowest temperature of its
-	// sensor, that of the cells if left out.
-	Absorption   units.Opt[units.Voltage] `json:"absorption,omitzero"`
+	// bank.
+	Absorption units.Opt[units.Voltage] `json:"absorption,omitzero"`
+	// Compensation is the change of that for each kelvin warmer, of one lead
+	// cell: "-4 mV", and "0 V" if it is off.
 	Compensation units.Opt[units.Voltage] `json:"compensation,omitzero"`
-	Coldest      units.Temperature        `json:"coldest,omitzero"` // see Absorption
+	Coldest      units.Temperature        `json:"coldest,omitzero"` // of its sensor; that of the cells if left out
 	// CellTemperature when the bank is charged; unknown if left out.
 	CellTemperature units.Temperature     `json:"cell_temperature,omitzero"`
 	Vent            units.Opt[units.Area] `json:"vent,omitzero"` // of each opening of a lead bank's compartment
