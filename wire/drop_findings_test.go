@@ -2,6 +2,7 @@ package wire_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/drawbar/units"
@@ -99,6 +100,18 @@ func TestDirectCurrentNearTable9(t *testing.T) {
 		direct := must[wire.Impedance](t)(wire.ACImpedance(a))
 		if ratio := float64(direct.R / table.R); !(0.96 < ratio && ratio < 1.04) || table.X != direct.X || !table.FromTable9 || direct.FromTable9 {
 			t.Errorf("%v: %v, in the table %v", size, direct.R, table.R)
+		}
+	}
+}
+
+// TestSheetSaysWhichWay: the loop is called what it is.
+func TestSheetSaysWhichWay(t *testing.T) {
+	for name, change := range loops {
+		r := lamp()
+		change(&r)
+		text := must[wire.Drop](t)(wire.VoltageDrop(r)).Working().Text()
+		if byChassis := strings.Contains(text, "back by the chassis"); byChassis != r.Chassis.IsSet() || byChassis == strings.Contains(text, "there and back") {
+			t.Errorf("%s:\n%s", name, text)
 		}
 	}
 }
@@ -201,6 +214,13 @@ func TestLegFindings(t *testing.T) {
 		r.Allowed = units.Some(9 * units.Percent)
 		c.change(&r)
 		wantSaid(t, what, must[wire.LegVoltages](t)(wire.LegDrop(r)).Findings(), c.want...)
+	}
+	// The leg that drops more is the one in the finding.
+	r := panel()
+	r.Allowed, r.Currents = units.Some(1*units.Percent), units.Legs[units.Current]{A: 25 * units.Ampere, B: 40 * units.Ampere}
+	v := must[wire.LegVoltages](t)(wire.LegDrop(r))
+	if n := v.Findings()[0].Numbers; n[0].Value != v.Fraction.B || n[2].Value != v.AtLoad.B {
+		t.Errorf("numbers %v of %v", n, v.AtLoad)
 	}
 	open := must[wire.FloatingNeutral](t)(wire.OpenNeutral(wire.SplitLoad{Powers: units.Legs[units.Power]{A: 1, B: 1}, Nominal: 120}))
 	wantSaid(t, "open", open.Findings(), "danger open-neutral")

@@ -89,6 +89,18 @@ func TestLoopLaws(t *testing.T) {
 	})
 }
 
+// TestBelowIsTheNextSmaller, of a list in any order.
+func TestBelowIsTheNextSmaller(t *testing.T) {
+	for _, list := range [][]wire.Size{
+		{wire.AWG(16), wire.AWG(8), wire.AWG(4), wire.AWG(18), wire.AWG(6)}, {wire.AWG(6), wire.AWG(8), wire.AWG(16), wire.AWG(18)},
+	} {
+		s := must[wire.Selection](t)(wire.SmallestSize(lamp(), list))
+		if s.Run.Conductor.Size != wire.AWG(6) || s.Below.Conductor.Size != wire.AWG(8) {
+			t.Errorf("of %v: %v, below it %v", list, s.Run.Conductor.Size, s.Below.Conductor.Size)
+		}
+	}
+}
+
 // r15 is the one-way length of the lamp.
 func r15() units.Length { return 15 * units.Foot }
 

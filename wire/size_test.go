@@ -61,6 +61,10 @@ func TestParseSizeRefuses(t *testing.T) {
 		// people write 1/0 so
 		{"1 0 AWG", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
 		{"2 5 0 kcmil", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
+		{"1-0 AWG", "want a gauge from 40 to 1, or 1/0 to 4/0"},
+		{"AWG--3", "want a gauge from 40 to 1, or 1/0 to 4/0"},
+		{"10-", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
+		{"-AWG 10", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},
 		{"AWG -3", "want a gauge from 40 to 1, or 1/0 to 4/0"},
 		{"#", "want a gauge from 40 to 1, or 1/0 to 4/0"},
 		{"0 AWG 5", "want a gauge such as 10 AWG or 4/0, or kcmil, or mm²"},

@@ -149,7 +149,7 @@ func TestEnergyLaws(t *testing.T) {
 		},
 		"the order of the steps does not matter": func() bool {
 			a, b := loss(1, 2, 3), loss(3, 1, 2)
-			return equal(a.Lost, b.Lost) && a.Peak == 2 && b.Peak == 0 && a.Run.Current == 3
+			return equal(a.Lost, b.Lost) && a.Peak == 2 && b.Peak == 0 && a.Run.Current == 3 && loss(3, 1, 3).Peak == 0
 		},
 		"what the source gave is what was lost and what was left": func() bool {
 			x := loss(20, 5, 0)
