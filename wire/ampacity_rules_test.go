@@ -3,6 +3,7 @@ package wire_test
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"math"
 	"testing"
 
@@ -246,6 +247,27 @@ func TestAmpacityLaws(t *testing.T) {
 		if !law() {
 			t.Errorf("broken: %s", name)
 		}
+	}
+}
+
+// TestBoatTableIsFreeAir: two bodies print the same numbers from 6 AWG up at 60
+// and 75 °C, the Coast Guard for boats and a textbook for free air.
+func TestBoatTableIsFreeAir(t *testing.T) {
+	printed, compared := secondCopy(t, "wire_free_air.csv", "FREE"), 0
+	for _, size := range wire.Gauges() {
+		for n, celsius := range map[wire.Insulation]int{wire.Insulation60: 60, wire.Insulation75: 75} {
+			p, ok := printed[fmt.Sprintf("FREE-%s-%d", rowName(size), celsius)]
+			if !ok || size.Compare(wire.AWG(6)) < 0 {
+				continue
+			}
+			compared++
+			if c := mustCarry(t, wire.Installation{Rules: wire.Boat33CFR, Size: size, Insulation: n}); !p.Covers(float64(c.Table)) {
+				t.Errorf("%v at %d °C: %v on a boat, %v in free air", size, celsius, c.Table, p)
+			}
+		}
+	}
+	if compared != 16 {
+		t.Errorf("%d cells compared, want 16", compared)
 	}
 }
 
