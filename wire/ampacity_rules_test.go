@@ -250,6 +250,21 @@ func TestAmpacityLaws(t *testing.T) {
 	}
 }
 
+// TestBandsOf2008 pins where the bands of the old table end: what lies a little
+// above an end belongs to the next band.
+func TestBandsOf2008(t *testing.T) {
+	tops := []float64{25, 30, 35, 40, 45, 50, 55, 60, 70, 80}
+	for i, top := range tops {
+		at, above := wire.AmbientFactor(wire.NEC2008, wire.Insulation90, units.Celsius(top)), wire.AmbientFactor(wire.NEC2008, wire.Insulation90, units.Celsius(top+0.1))
+		if above >= at {
+			t.Errorf("%v °C: %v, and %v just above", top, at, above)
+		}
+		if i > 0 && wire.AmbientFactor(wire.NEC2008, wire.Insulation90, units.Celsius(tops[i-1]+0.1)) != at {
+			t.Errorf("the band to %v °C does not begin after %v °C", top, tops[i-1])
+		}
+	}
+}
+
 // TestBoatTableIsFreeAir: two bodies print the same numbers from 6 AWG up at 60
 // and 75 °C, the Coast Guard for boats and a textbook for free air.
 func TestBoatTableIsFreeAir(t *testing.T) {
