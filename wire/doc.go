@@ -15,12 +15,15 @@
 // shows the calculation step by step with the source of each number, and its
 // Findings say what needs attention.
 //
+// Flexible cords have tables of their own, [CordAmpacity]; a path is as good as
+// its weakest part, [WeakestPart]; what a short circuit does to a conductor in
+// seconds is [Adiabatic]; and [FreeAir] shows where ampacities come from.
+//
 // A size must pass twice, for drop and for heat: a run that passes on drop can
 // still overheat, and the findings say so each time. Ampacity and protection
 // are held against a rule set that the caller names; see [RuleSet].
 //
-// Left out here: alternating-current reactance, aluminium, conductors in
-// parallel, cords.
+// Left out here: alternating-current reactance.
 //
 // Electrical work in a vehicle can start a fire. Local codes and a licensed
 // electrician come before any number of this package.
