@@ -73,6 +73,7 @@ type CarryingCapacity struct {
 //
 //	I_z = I_table · k_ambient · k_bundle, and not more than the terminals bear
 //
+// times the conductors in parallel that count together, if there are any.
 // It is not yet the limit of the device that protects it; see [Protect]. For
 // RVLowVoltage the table of device limits stands in for an ampacity up to 10
 // AWG, since it is all that is known; Governs says so, and

@@ -3,6 +3,7 @@ package wire_test
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"math"
 	"testing"
 
@@ -246,6 +247,42 @@ func TestAmpacityLaws(t *testing.T) {
 		if !law() {
 			t.Errorf("broken: %s", name)
 		}
+	}
+}
+
+// TestBandsOf2008 pins where the bands of the old table end: what lies a little
+// above an end belongs to the next band.
+func TestBandsOf2008(t *testing.T) {
+	tops := []float64{25, 30, 35, 40, 45, 50, 55, 60, 70, 80}
+	for i, top := range tops {
+		at, above := wire.AmbientFactor(wire.NEC2008, wire.Insulation90, units.Celsius(top)), wire.AmbientFactor(wire.NEC2008, wire.Insulation90, units.Celsius(top+0.1))
+		if above >= at {
+			t.Errorf("%v °C: %v, and %v just above", top, at, above)
+		}
+		if i > 0 && wire.AmbientFactor(wire.NEC2008, wire.Insulation90, units.Celsius(tops[i-1]+0.1)) != at {
+			t.Errorf("the band to %v °C does not begin after %v °C", top, tops[i-1])
+		}
+	}
+}
+
+// TestBoatTableIsFreeAir: two bodies print the same numbers from 6 AWG up at 60
+// and 75 °C, the Coast Guard for boats and a textbook for free air.
+func TestBoatTableIsFreeAir(t *testing.T) {
+	printed, compared := secondCopy(t, "wire_free_air.csv", "FREE"), 0
+	for _, size := range wire.Gauges() {
+		for n, celsius := range map[wire.Insulation]int{wire.Insulation60: 60, wire.Insulation75: 75} {
+			p, ok := printed[fmt.Sprintf("FREE-%s-%d", rowName(size), celsius)]
+			if !ok || size.Compare(wire.AWG(6)) < 0 {
+				continue
+			}
+			compared++
+			if c := mustCarry(t, wire.Installation{Rules: wire.Boat33CFR, Size: size, Insulation: n}); !p.Covers(float64(c.Table)) {
+				t.Errorf("%v at %d °C: %v on a boat, %v in free air", size, celsius, c.Table, p)
+			}
+		}
+	}
+	if compared != 16 {
+		t.Errorf("%d cells compared, want 16", compared)
 	}
 }
 

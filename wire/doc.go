@@ -15,6 +15,10 @@
 // shows the calculation step by step with the source of each number, and its
 // Findings say what needs attention.
 //
+// Flexible cords have tables of their own, [CordAmpacity]; a path is as good as
+// its weakest part, [WeakestPart]; what a short circuit does to a conductor in
+// seconds is [Adiabatic]; and [FreeAir] shows where ampacities come from.
+//
 // A size must pass twice, for drop and for heat: a run that passes on drop can
 // still overheat, and the findings say so each time. Ampacity and protection
 // are held against a rule set that the caller names; see [RuleSet].
@@ -23,6 +27,9 @@
 // in print differ, and the book shows why. Alternating current has its
 // reactance, [ACDrop], and a service of two legs its shared neutral,
 // [LegDrop]. A conductor warms under its load, [WarmDrop].
+//
+// A system of many conductors is a [Harness]: a tree of loads, or batteries in
+// parallel with their links.
 //
 // Left out here: skin effect beyond what the table of alternating current has
 // in it, three phases, and currents that are not sines.

@@ -102,8 +102,8 @@ const nextUpEnds = 800 * units.Ampere
 // does not follow that it opens on every fault, and Findings says where a
 // short at the far end is too weak for it.
 //
-// Errors are as for [Ampacity] and [ShortCircuit]; the Protection is then the
-// zero value.
+// Errors are as for [Ampacity], [ShortCircuit] and [Adiabatic]; the Protection is
+// then the zero value.
 func Protect(c Circuit) (Protection, error) {
 	const op = "wire.Protect"
 	if err := c.check(op); err != nil {
