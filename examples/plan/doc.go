@@ -46,8 +46,8 @@
 //	                  "guard"? of a generator
 //	"inverter"?       "current" "required" A, "largest" a load, "power_left" W,
 //	                  "apparent_left" VA
-//	"sets"            "on" a source, "rule" "loads" "numbers",
-//	                  "any" of like loads: "count" "of"
+//	"sets" "runs"     too much, and not too much, together: "on" a source,
+//	                  "rule" "loads" "numbers", "any" of like loads: "count" "of"
 //	"circuits"        "name" "route" "size" "current" A, "drop" V, "fraction" "path" %,
 //	                  "at_load"? V, "device": "stated" "needed" "rating"? A, "at"?
 //	                  "distance"? m, "interrupting"? "least" A; "limit"? "fault"? A,

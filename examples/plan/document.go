@@ -48,7 +48,7 @@ func (p Plan) document() document {
 	d.sections = append(d.sections, p.short(), p.attention())
 	d.sections = append(d.sections, p.ledgerSections()...)
 	d.sections = append(d.sections, p.bankSection())
-	return d.with(p.roofSection(), p.sourceSection(), p.setSection(), p.circuitSection(), p.noteSection(), p.cautionSection())
+	return d.with(p.roofSection(), p.sourceSection(), p.setSection(), p.runSection(), p.circuitSection(), p.noteSection(), p.cautionSection())
 }
 
 // with appends the sections that have something in them.

@@ -23,6 +23,7 @@ type Plan struct {
 	Sources  []SourceLine  `json:"sources"`           // what each can carry
 	Inverter *InverterLine `json:"inverter,omitzero"` // nil without one
 	Sets     []SetLine     `json:"sets"`              // the smallest sets of loads that are too much together
+	Runs     []SetLine     `json:"runs"`              // the largest sets of loads that can run together
 	Circuits []CircuitLine `json:"circuits"`          // in the order of the description
 	Findings []Finding     `json:"findings"`          // worst first, each of one part
 	Cautions []string      `json:"cautions"`          // for whoever acts on the plan, in sentences
@@ -128,11 +129,12 @@ type InverterLine struct {
 	ApparentLeft units.ApparentPower `json:"apparent_left" unit:"VA"` // below zero if it is too much
 }
 
-// A SetLine is a smallest set of loads that is too much together: any set with
-// all of them in it is too much as well.
+// A SetLine is a smallest set of loads that is too much together, so that any
+// set with all of them in it is too much as well; or a largest that can run
+// together, so that any part of it can as well.
 type SetLine struct {
 	On      string   `json:"on"`      // which source
-	Rule    string   `json:"rule"`    // "too-much-together", or "too-much-for-hours" where only that
+	Rule    string   `json:"rule"`    // "too-much-together" or "runs-together"; "too-much-for-hours" or "runs-for-hours" where only that
 	Loads   []string `json:"loads"`   // their names
 	Any     []Choice `json:"any"`     // with them, so many of some that are alike
 	Numbers []Number `json:"numbers"` // what they come to, and the limit

@@ -253,9 +253,9 @@ func TestSilentFailover(t *testing.T) {
 func TestSetsInRows(t *testing.T) {
 	p := planOf(t, func(*plan.Rig) {})
 	_, after, _ := strings.Cut(p.Text(), "\nNot together\n")
-	table, _, _ := strings.Cut(after, "\nCircuits\n")
+	table, _, _ := strings.Cut(after, "\nTogether\n")
 	text := strings.Join(strings.Fields(table), " ")
-	if n := strings.Count(text, " A 30 A") + strings.Count(text, " A 24 A") + strings.Count(text, " W 1500 W"); len(p.Sets) < 20 || n != 4 {
+	if n := strings.Count(text, " A 30 A") + strings.Count(text, " A 24 A") + strings.Count(text, " VA 1500 VA"); len(p.Sets) < 20 || n != 4 {
 		t.Errorf("%d sets in %d rows: %s", len(p.Sets), n, table)
 	}
 	// Loads that differ do not stand for each other: the laptops alone leave

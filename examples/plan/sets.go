@@ -11,22 +11,33 @@ import (
 	"example.com/drawbar/units/working"
 )
 
-// setLine returns a set of an overload with the limit that it exceeds.
-func setLine(on string, o inverter.Overload, s inverter.Set) SetLine {
-	line := SetLine{On: on, Rule: "too-much-together", Loads: []string{}, Any: []Choice{}, sum: s.Apparent}
-	line.members(o.Demands, s.Members)
-	if o.Limit.Share.IsSet() {
-		line.Rule = "too-much-for-hours"
+// setLine returns a set with the limit that it exceeds, or keeps by the least.
+func setLine(on string, l inverter.Limit, rule string, demands []inverter.Demand, s inverter.Set) SetLine {
+	line := SetLine{On: on, Rule: rule + "together", Loads: []string{}, Any: []Choice{}, sum: s.Apparent}
+	line.members(demands, s.Members)
+	if l.Share.IsSet() {
+		line.Rule = rule + "for-hours"
 	}
-	share := o.Limit.Share.Or(units.One)
+	share := l.Share.Or(units.One)
+	over := s.OverPower || s.OverApparent || s.OverCurrent
 	var sum, limit units.Value
-	switch {
-	case s.OverCurrent:
-		sum, limit = s.Current, units.Scale(o.Limit.Current.Or(0), share)
-	case s.OverPower:
-		sum, limit = s.Power, units.Scale(o.Limit.Power.Or(0), share)
-	default:
-		sum, limit = s.Apparent, units.Scale(o.Limit.Apparent.Or(0), share)
+	nearest := units.Ratio(-1)
+	hold := func(isOver bool, used units.Ratio, v, most units.Value) {
+		if over == isOver && used > nearest {
+			sum, limit, nearest = v, most, used
+		}
+	}
+	if i, ok := l.Current.Get(); ok {
+		i = units.Scale(i, share)
+		hold(s.OverCurrent, units.RatioOf(s.Current, i), s.Current, i)
+	}
+	if p, ok := l.Power.Get(); ok {
+		p = units.Scale(p, share)
+		hold(s.OverPower, units.RatioOf(s.Power, p), s.Power, p)
+	}
+	if a, ok := l.Apparent.Get(); ok {
+		a = units.Scale(a, share)
+		hold(s.OverApparent, units.RatioOf(s.Apparent, a), s.Apparent, a)
 	}
 	line.Numbers = numbersOf([]working.Number{{Name: "together", Value: sum}, {Name: "limit", Value: limit}})
 	return line
@@ -79,31 +90,50 @@ const mostRows = 20
 func (p Plan) setSection() section {
 	s := section{title: "Not together", head: []string{"on", "these together are too much", "from", "limit"},
 		text: []string{"A row holds for any choice from its lists, and with more loads on top. " + p.outsideOfRows() +
-			" \"For hours\" is too much only for three hours or longer."}}
-	rows := map[string]int{}
-	for _, group := range grouped(p.Sets) {
-		first := group.least
-		on := first.On
-		if first.Rule == "too-much-for-hours" {
-			on += ", for hours"
-		}
-		if rows[on]++; rows[on] > mostRows {
-			continue
-		}
-		s.rows = append(s.rows, row{[]string{"together on " + first.On}, []string{on, group.String(), valueOf(first.Numbers, "together"), valueOf(first.Numbers, "limit")}})
-	}
-	for _, on := range slices.Sorted(maps.Keys(rows)) {
-		if more := rows[on] - mostRows; more > 0 {
-			s.rows = append(s.rows, row{nil, []string{on, "and " + strconv.Itoa(more) + " more rows, all in JSON", "", ""}})
-		}
-	}
+			" \"For hours\" is too much only for three hours or longer; it counts loads that run so long on this day, or have no hours on it."}}
+	s.rows = rowsOf(grouped(p.Sets), func(g group) SetLine { return g.least })
 	return s
+}
+
+// runSection lists what can run together.
+func (p Plan) runSection() section {
+	s := section{title: "Together", head: []string{"on", "these can run together", "up to", "limit"},
+		text: []string{"A row holds for any choice from its lists, and for any part of it. Starts of motors are not in it, nor how long the bank lasts."}}
+	s.rows = rowsOf(grouped(p.Runs), func(g group) SetLine { return g.most })
+	return s
+}
+
+// rowsOf lays groups out, so many for each limit, with the numbers of one set
+// of each.
+func rowsOf(groups []group, of func(group) SetLine) (rows []row) {
+	count := map[string]int{}
+	for _, g := range groups {
+		r := g.row(of(g))
+		if count[r.cells[0]]++; count[r.cells[0]] <= mostRows {
+			rows = append(rows, r)
+		}
+	}
+	for _, on := range slices.Sorted(maps.Keys(count)) {
+		if more := count[on] - mostRows; more > 0 {
+			rows = append(rows, row{nil, []string{on, "and " + strconv.Itoa(more) + " more rows, all in JSON", "", ""}})
+		}
+	}
+	return rows
+}
+
+// row lays a group out, with the numbers of one of its sets.
+func (g group) row(set SetLine) row {
+	on := set.On
+	if strings.HasSuffix(set.Rule, "for-hours") {
+		on += ", for hours"
+	}
+	return row{[]string{"together on " + set.On}, []string{on, g.String(), valueOf(set.Numbers, "together"), valueOf(set.Numbers, "limit")}}
 }
 
 // outsideOfRows says what is known of sets that are in no row.
 func (p Plan) outsideOfRows() string {
-	if slices.ContainsFunc(p.Findings, func(f Finding) bool { return f.Rule == "sets-of-the-largest" }) {
-		return "Of a set that is in no row nothing is said, for small loads were left out."
+	if slices.ContainsFunc(p.Findings, func(f Finding) bool { return f.Rule == "sets-of-the-largest" || f.Rule == "sets-cut-short" }) {
+		return "Of a set that is in no row nothing is said, for loads or sets were left out."
 	}
 	return "A set that is in no row is within the limits by what it takes while it runs; what motors take to start is another question."
 }
@@ -111,6 +141,7 @@ func (p Plan) outsideOfRows() string {
 // A group is sets that are alike: so many of each of some classes of loads.
 type group struct {
 	least  SetLine // the one that comes to least
+	most   SetLine // the one that comes to most
 	counts []int   // how many of each class
 	class  [][]string
 }
@@ -170,9 +201,11 @@ func groupedOf(sets []SetLine) (groups []group) {
 		}
 		if i, ok := index[key]; !ok {
 			index[key] = len(groups)
-			groups = append(groups, group{s, counts, class})
+			groups = append(groups, group{s, s, counts, class})
 		} else if s.sum < groups[i].least.sum {
 			groups[i].least = s
+		} else if s.sum > groups[i].most.sum {
+			groups[i].most = s
 		}
 	}
 	return groups
