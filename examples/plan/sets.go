@@ -21,7 +21,7 @@ func setLine(on string, l inverter.Limit, rule string, demands []inverter.Demand
 	share := l.Share.Or(units.One)
 	over := s.OverPower || s.OverApparent || s.OverCurrent
 	var sum, limit units.Value
-	nearest := units.Ratio(-1)
+	nearest := -units.One
 	hold := func(isOver bool, used units.Ratio, v, most units.Value) {
 		if over == isOver && used > nearest {
 			sum, limit, nearest = v, most, used
