@@ -35,6 +35,7 @@ func TestPlaceOfDevice(t *testing.T) {
 		{wire.Boat33CFR, 7.01, false, true, "place-from-memory", working.Note},
 		{wire.Boat33CFR, 72, true, true, "place-from-memory", working.Note},
 		{wire.Boat33CFR, 72.01, true, true, "device-far-from-source", working.Danger},
+		{wire.NEC2017, 0, false, false, none, 0},
 		{wire.NEC2008, 1, false, false, "distance-not-judged", working.Note},
 		{wire.NEC2023, 100, false, false, "distance-not-judged", working.Note},
 	} {
