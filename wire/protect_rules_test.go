@@ -218,6 +218,11 @@ func TestOpeningTime(t *testing.T) {
 			t.Errorf("%v of what it bears, thermoset %v: %v, want %v", c.share, c.thermoset, got, c.found)
 		}
 	}
+	// Cross-linked insulation bears 250 °C: k from 105 °C is 226·√(ln(484.5/339.5)), 134.8.
+	circuit.Thermoset, circuit.Opens = true, units.None[units.Elapsed]()
+	if more := mustProtect(t, circuit).Heated; math.Abs(float64(more.K)-134.8) > 0.05 || more.Let != 0 {
+		t.Errorf("thermoset: k %v, let through %v", float64(more.K), more.Let)
+	}
 	// Beyond 5 s the method does not hold, and is refused rather than kind.
 	circuit.Opens = units.Some(5.001 * units.Second)
 	_, err := wire.Protect(circuit)
