@@ -67,9 +67,12 @@ func ambientBands(rules RuleSet) []ambientRow {
 // ambientFactor returns the factor for class n at t, which is not colder than
 // the table begins; 0 if the table has none.
 func ambientFactor(rules RuleSet, n Insulation, t units.Temperature) units.Ratio {
-	for _, r := range ambientBands(rules) {
-		if !units.Exceeds(t.Celsius(), r.top) {
-			return r.factor[necIndex(n)]
+	// Settled once, and held against whole degrees, as Exceeds would each time.
+	celsius := units.Settle(t.Celsius())
+	bands := ambientBands(rules)
+	for i := range bands {
+		if celsius <= bands[i].top {
+			return bands[i].factor[necIndex(n)]
 		}
 	}
 	return 0
@@ -81,9 +84,10 @@ func ambientRange(rules RuleSet, n Insulation) units.TemperatureBounds {
 	if rules == NEC2008 {
 		b.Low = units.Celsius(coldest2008)
 	}
-	for _, r := range ambientBands(rules) {
-		if r.factor[necIndex(n)] > 0 {
-			b.High = units.Celsius(r.top)
+	bands := ambientBands(rules)
+	for i := range bands {
+		if bands[i].factor[necIndex(n)] > 0 {
+			b.High = units.Celsius(bands[i].top)
 		}
 	}
 	return b

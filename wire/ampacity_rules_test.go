@@ -265,6 +265,16 @@ func TestBandsOf2008(t *testing.T) {
 	}
 }
 
+// TestBandsBearNoise: float noise does not carry a temperature over the end of
+// its band, and what is more than noise does.
+func TestBandsBearNoise(t *testing.T) {
+	for celsius, want := range map[float64]units.Ratio{40: 0.91, 40.00000000000001: 0.91, 40.0001: 0.87, 39.99999999999999: 0.91} {
+		if f := wire.AmbientFactor(wire.NEC2017, wire.Insulation90, units.Celsius(celsius)); f != want {
+			t.Errorf("%v °C: %v, want %v", celsius, f, want)
+		}
+	}
+}
+
 // TestBoatTableIsFreeAir: two bodies print the same numbers from 6 AWG up at 60
 // and 75 °C, the Coast Guard for boats and a textbook for free air.
 func TestBoatTableIsFreeAir(t *testing.T) {

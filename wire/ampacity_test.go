@@ -192,6 +192,9 @@ func TestInsulationAndRuleSetText(t *testing.T) {
 	n, r := wire.Insulation90, wire.NEC2017
 	var parse *units.ParseError
 	for _, text := range []string{"", "85 °C", "warm"} {
+		if class, err := wire.ParseInsulation(text); err == nil || class != 0 {
+			t.Errorf("%q is %v, %v", text, class, err)
+		}
 		if err := n.UnmarshalText([]byte(text)); !errors.As(err, &parse) || n != wire.Insulation90 {
 			t.Errorf("insulation %q: %v, %v", text, n, err)
 		}

@@ -178,15 +178,3 @@ func BenchmarkAdiabatic(b *testing.B) {
 		return 115 * 115 * s * s / (current * current)
 	})
 }
-
-func BenchmarkFreeAir(b *testing.B) {
-	x := hanging()
-	bench(b, "model=calculator", func(i int) float64 {
-		x.Metal = units.Celsius(60 + float64(i&31))
-		h, err := wire.FreeAir(x)
-		if err != nil {
-			b.Fatal(err)
-		}
-		return float64(h.Current)
-	})
-}

@@ -35,6 +35,7 @@ func TestPlaceOfDevice(t *testing.T) {
 		{wire.Boat33CFR, 7.01, false, true, "place-from-memory", working.Note},
 		{wire.Boat33CFR, 72, true, true, "place-from-memory", working.Note},
 		{wire.Boat33CFR, 72.01, true, true, "device-far-from-source", working.Danger},
+		{wire.NEC2017, 0, false, false, none, 0},
 		{wire.NEC2008, 1, false, false, "distance-not-judged", working.Note},
 		{wire.NEC2023, 100, false, false, "distance-not-judged", working.Note},
 	} {
@@ -216,6 +217,11 @@ func TestOpeningTime(t *testing.T) {
 		if got := hasSeverity(mustProtect(t, circuit).Findings(), "withstand-exceeded", working.Danger); got != c.found {
 			t.Errorf("%v of what it bears, thermoset %v: %v, want %v", c.share, c.thermoset, got, c.found)
 		}
+	}
+	// Cross-linked insulation bears 250 °C: k from 105 °C is 226·√(ln(484.5/339.5)), 134.8.
+	circuit.Thermoset, circuit.Opens = true, units.None[units.Elapsed]()
+	if more := mustProtect(t, circuit).Heated; math.Abs(float64(more.K)-134.8) > 0.05 || more.Let != 0 {
+		t.Errorf("thermoset: k %v, let through %v", float64(more.K), more.Let)
 	}
 	// Beyond 5 s the method does not hold, and is refused rather than kind.
 	circuit.Opens = units.Some(5.001 * units.Second)
