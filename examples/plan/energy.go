@@ -20,9 +20,33 @@ func (m *maker) batteries() battery.Bank {
 			DischargeLimit: b.DischargeLimit, ChargeLimit: b.ChargeLimit, Resistance: b.Resistance, OpenCircuit: b.OpenCircuit,
 			ChargeLow: b.ChargeLow, ChargeHigh: b.ChargeHigh, ChargeVoltage: b.ChargeVoltage, Cells: cellsOf(b),
 		},
-		Charging: battery.Charging{Absorption: b.Absorption, Compensation: b.Compensation, Coldest: b.Coldest},
+		Charging: battery.Charging{Absorption: m.absorption(), Compensation: b.Compensation, Coldest: b.Coldest},
 		Series:   max(b.Series, 1), Parallel: max(b.Parallel, 1), CellTemperature: b.CellTemperature, Vent: b.Vent,
 	}
+}
+
+// absorption returns the highest voltage that a charger puts on the bank: as
+// stated for the bank, or that of the converter or of the tow vehicle's charger.
+// One for another bank is left to the check of voltages.
+func (m *maker) absorption() units.Opt[units.Voltage] {
+	b := m.rig.Bank
+	highest := b.Absorption
+	if highest.IsSet() {
+		return highest
+	}
+	nominal := units.Scale(b.Voltage, units.Ratio(max(b.Series, 1)))
+	take := func(v units.Voltage) {
+		if v >= nominal && !units.Exceeds(v, units.Scale(nominal, hottestCharge)) && v > highest.Or(0) {
+			highest = units.Some(v)
+		}
+	}
+	if c := m.rig.Converter; c != nil {
+		take(c.Voltage)
+	}
+	if t := m.rig.Tow; t != nil {
+		take(t.Voltage)
+	}
+	return highest
 }
 
 // cellsOf returns the cells of one battery, if they are stated.
@@ -46,7 +70,7 @@ func (m *maker) bank() {
 		return
 	}
 	m.sheet("bank", usable.Working())
-	if b := m.rig.Bank; b.Absorption.IsSet() && b.Compensation.IsSet() && (b.Coldest.IsSet() || b.CellTemperature.IsSet()) {
+	if b := m.rig.Bank; assembly.Bank.Charging.Absorption.IsSet() && b.Compensation.IsSet() && (b.Coldest.IsSet() || b.CellTemperature.IsSet()) {
 		if v, err := battery.Compensate(m.batteries()); m.ok("bank", err) {
 			m.sheet("bank", v.Working())
 		}

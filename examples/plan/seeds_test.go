@@ -141,8 +141,8 @@ func TestVoltagesOfOneSystem(t *testing.T) {
 		return func(r *plan.Rig) { doubled(r); change(r) }
 	}
 	checkSeeded(t, []seeded{
-		{"24 V bank on a 12 V bus", "dc", "bus-unlike-bank", working.Danger, doubled},
-		{"24 V bus on a 12 V bank", "dc", "bus-unlike-bank", working.Danger, func(r *plan.Rig) {
+		{"24 V bank on a 12 V bus", "bus dc", "bus-unlike-bank", working.Danger, doubled},
+		{"24 V bus on a 12 V bank", "bus dc", "bus-unlike-bank", working.Danger, func(r *plan.Rig) {
 			r.Buses[0].Voltage, r.Circuits[1].Usual = 24*units.Volt, units.None[units.Current]()
 		}},
 		{"12 V inverter on 24 V", "inverter", "cut-off-unlike-bank", working.Danger, and(func(r *plan.Rig) { r.Inverter.CutOff = 10.8 * units.Volt })},
@@ -151,6 +151,21 @@ func TestVoltagesOfOneSystem(t *testing.T) {
 		{"12 V tow charger on 24 V", "tow vehicle", "charger-below-bank", working.Caution, and(func(r *plan.Rig) { r.Tow.Voltage = 14.4 * units.Volt })},
 		{"24 V converter on 12 V", "converter", "charger-above-bank", working.Danger, func(r *plan.Rig) { r.Converter.Voltage = 28.8 * units.Volt }},
 		{"24 V tow charger on 12 V", "tow vehicle", "charger-above-bank", working.Danger, func(r *plan.Rig) { r.Tow.Voltage = 28.8 * units.Volt }},
+		{"a bus of 240 V on a service of 120 V", "bus main", "bus-unlike-shore", working.Danger, func(r *plan.Rig) { r.Buses[2].Voltage = 240 * units.Volt }},
+		// 14.4 V of the converter, six lead-acid cells of -4 mV/K, at -10 °C: 15.24 V on a bank that may have 14.6 V.
+		{"compensation left on", "bank", "compensation-on-lithium", working.Danger, func(r *plan.Rig) {
+			r.Bank.Compensation, r.Bank.Coldest = units.Some(-4*units.Millivolt), units.Celsius(-10)
+		}},
+		{"compensation on, and warm", "bank", "compensation-on-lithium", working.Caution, func(r *plan.Rig) {
+			r.Bank.Compensation, r.Bank.Coldest = units.Some(-4*units.Millivolt), units.Celsius(30)
+		}},
+		{"a coil of hot cells", "roof", "hot-string-below-bank", working.Caution, func(r *plan.Rig) {
+			r.Roof.Series, r.Roof.Vmp, r.Roof.Voc, r.Roof.Isc, r.Roof.Power, r.Roof.Hottest = 1, 14*units.Volt, 17*units.Volt, 12*units.Ampere, 150*units.Watt, units.Celsius(75)
+		}},
+		{"aluminium", "C10", "metal-not-copper", working.Caution, func(r *plan.Rig) { r.Circuits[9].Metal = wire.Aluminium }},
+		{"a hot roof space", "C10", "device-above-limit", working.Danger, func(r *plan.Rig) {
+			r.Circuits[9].Ambient, r.Circuits[9].Bundled = units.Celsius(60), 9
+		}},
 		{"open circuit of two", "bank", "open-circuit-unlike-bank", working.Caution, func(r *plan.Rig) { r.Bank.OpenCircuit = units.Some(26.6 * units.Volt) }},
 		{"typical of one in two", "bank", "typical-unlike-bank", working.Caution, and(func(r *plan.Rig) { r.Bank.Typical = units.Some(13.2 * units.Volt) })},
 	})

@@ -47,10 +47,21 @@ func (m *maker) voltages() {
 	}
 	for _, b := range m.rig.Buses {
 		if b.Kind == loads.Direct && !b.ThroughConverter.IsSet() && unlike(b.Voltage, m.assembly.Voltage) {
-			apart(working.Danger, b.Name, "bus-unlike-bank",
+			apart(working.Danger, "bus "+b.Name, "bus-unlike-bank",
 				"This bus hangs on the bank and is for another voltage: what is on it is damaged, or does not run.",
 				"Look at how many batteries are in series. If a direct-current converter stands between them, state its efficiency in through_converter.",
 				working.Number{Name: "bus", Value: b.Voltage})
+		}
+	}
+	if s := m.rig.Shore; s != nil {
+		for _, b := range m.rig.Buses {
+			if b.Kind == loads.Alternating && unlike(b.Voltage, s.Voltage) {
+				m.find("bus "+b.Name, working.Finding{Severity: working.Danger, Rule: "bus-unlike-shore",
+					Source:  common("a bus of alternating current has the voltage of the service that feeds it"),
+					Message: "This bus is for another voltage than the shore service that feeds it: what is on it is damaged, or does not run.",
+					Numbers: []working.Number{{Name: "bus", Value: b.Voltage}, {Name: "shore", Value: s.Voltage}},
+					Fix:     "Look at which of the two is stated wrong; a transformer or a leg between them is not described."})
+			}
 		}
 	}
 	if open := m.rig.Bank.OpenCircuit; open.IsSet() && unlike(m.assembly.OpenCircuit, m.assembly.Voltage) {
