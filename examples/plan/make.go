@@ -36,7 +36,9 @@ type located struct {
 // goroutines; the same rig gives the same plan.
 func Make(r Rig) (Plan, error) {
 	var d decoder
-	if checkNames(&d, r); len(d.problems) > 0 {
+	d.checkFields(r)
+	checkNames(&d, r)
+	if len(d.problems) > 0 {
 		return Plan{}, &DescriptionError{Problems: d.problems}
 	}
 	m := &maker{rig: r, plan: Plan{Rig: r.Name, Day: r.Day}}

@@ -5,11 +5,11 @@ import (
 	"strings"
 )
 
-// didYouMean returns `, did you mean "efficiency"?` if a word of the list is
+// didYouMean returns `; did you mean "efficiency"?` if a word of the list is
 // near, else nothing.
 func didYouMean(word string, list []string) string {
 	if near := nearest(word, list); near != "" {
-		return ", did you mean \"" + near + "\"?"
+		return "; did you mean \"" + near + "\"?"
 	}
 	return ""
 }

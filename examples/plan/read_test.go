@@ -46,7 +46,7 @@ func TestReadRefuses(t *testing.T) {
 		{`"size": "1 AWG"`, `"size": "1"`, "circuits[0].size", `"1"`, "want a gauge"},
 		{`"from": "18:30"`, `"from": "25:30"`, "loads[6].windows[0].from", `"25:30"`, ""},
 		{`"bus": "dc", "kind": "motor", "current": "7 A"`, `"bus": "cd", "kind": "motor", "current": "7 A"`, "loads[1].bus", `"cd"`, "one of dc, backed, main"},
-		{`"hours": "0.25 h"`, `"hours": "25 h"`, "loads[1].hours", `"1.04167 d"`, "0 s to 1 d"},
+		{`"hours": "0.25 h"`, `"hours": "25 h"`, "loads[1].hours", `"25 h"`, "0 h to 24 h"},
 		{`"name": "water pump"`, `"name": "lamps"`, "loads[1].name", `"lamps"`, "a name that is not taken"},
 		{`"current": "7 A"`, `"current": "7 A", "power": "84 W"`, "loads[1]", "", ""},
 		{`"loads": ["sample freezer"]`, `"loads": ["sample frezer"]`, "circuits[2].loads[0]", `"sample frezer"`, "one of lamps"},
@@ -84,7 +84,7 @@ func TestEveryMistakeIsReported(t *testing.T) {
 	want := `3 mistakes in the description of the rig:
   bank.capacity = "140 V", want charge: unknown unit "V"; want one of Ah, mAh, C
   inverter.efficiency = "89", want ratio: a number without a unit must not be above 2; write it with % if that is meant
-  shore.service is missing, want current as text with a unit`
+  shore.service is missing, want text with a unit, such as "30 A"`
 	if err == nil || err.Error() != want {
 		t.Errorf("got:\n%v\nwant:\n%s", err, want)
 	}
