@@ -95,10 +95,10 @@ func TestEveryMistakeIsReported(t *testing.T) {
 
 func TestReadSyntax(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                         "line 1: unexpected EOF",
+		"":                         "the description is empty",
 		"{\n\n\"name\": \"x\",\n}": "line 4: ",
-		"{} {}":                    "line 1: more text after the description",
-		"{\"a\": [1, 2":            "line 1: unexpected EOF",
+		"{} {}":                    "line 1: '{' is not expected here; the description has ended",
+		"{\"a\": [1, 2":            "line 1: the text ends too early",
 		strings.Repeat("[", 100):   "nested too deep",
 		`"text"`:                   "an object",
 		"[]":                       "an object",
