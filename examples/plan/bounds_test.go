@@ -182,8 +182,8 @@ func fill(r *plan.Rig) {
 	}
 }
 
-// described returns the demo as JSON, with every list and part in it.
-func described(t *testing.T) (all map[string]any) {
+// wholeDemo returns the demo as JSON, with every list and part in it.
+func wholeDemo(t *testing.T) (all map[string]any) {
 	t.Helper()
 	data, err := os.ReadFile("../rig/demo.json")
 	if err != nil {
@@ -218,7 +218,7 @@ func readJSON(t *testing.T, all map[string]any) error {
 // TestEveryFieldInText gives every field of a description what it is not, and
 // sees that this is the one mistake, told at its path with what was written.
 func TestEveryFieldInText(t *testing.T) {
-	if err := readJSON(t, described(t)); err != nil {
+	if err := readJSON(t, wholeDemo(t)); err != nil {
 		t.Fatal(err)
 	}
 	count := 0
@@ -227,7 +227,7 @@ func TestEveryFieldInText(t *testing.T) {
 			if text, ok := wrong.(string); ok && at.value.Kind() == reflect.String && text != " " && text != "bell \x07" {
 				continue // any name will do
 			}
-			all := described(t)
+			all := wholeDemo(t)
 			if !put(all, at.path, wrong) {
 				t.Fatalf("no place for %s", at.path)
 			}
@@ -248,7 +248,7 @@ func TestEveryFieldInText(t *testing.T) {
 func TestEveryFieldLeftOut(t *testing.T) {
 	missing := 0
 	for _, at := range placesOf(new(plan.Rig)) {
-		all := described(t)
+		all := wholeDemo(t)
 		if strings.HasSuffix(at.path, "]") || !put(all, at.path, gone{}) {
 			continue
 		}

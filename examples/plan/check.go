@@ -50,6 +50,7 @@ func checkNames(d *decoder, r Rig) {
 	if r.Alarm != nil {
 		d.named("alarm.bus", r.Alarm.Bus, buses)
 	}
+	checkRoof(d, r.Roof)
 	sources := []string{"shore", "generator", "inverter"}
 	var bonds []string
 	for i, b := range r.Bonds {
@@ -57,6 +58,19 @@ func checkNames(d *decoder, r Rig) {
 		for j, with := range b.With {
 			d.named(at("bonds", i, "with")+"["+strconv.Itoa(j)+"]", with, sources)
 		}
+	}
+}
+
+// checkRoof looks at what the fields of a roof say of each other.
+func checkRoof(d *decoder, r *Roof) {
+	if r == nil {
+		return
+	}
+	if r.Series > 0 && r.Panels%r.Series != 0 && d.sound("roof.panels") && d.sound("roof.series") {
+		d.fail("roof.series", strconv.Itoa(r.Series), "whole strings: panels a multiple of series")
+	}
+	if r.Sun.Latitude.IsSet() && r.Sun.DayOfYear == 0 && d.sound("roof.sun") {
+		d.fail("roof.sun.day_of_year", "", "1 to 366, with latitude")
 	}
 }
 

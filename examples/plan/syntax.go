@@ -46,7 +46,7 @@ func misfit(before []byte, r rune, why string) string {
 		return "JSON has no comments"
 	case r == ',' || last == ',' && (r == '}' || r == ']'):
 		return "there is a comma too many"
-	case unicode.IsLetter(r) && unicode.IsDigit(rune(last)):
+	case unicode.IsDigit(rune(last)) && !unicode.IsDigit(r) && !strings.ContainsRune("{}[]:\"", r):
 		return "a quantity stands in double quotes, such as \"12.8 V\""
 	case in("after object key:value pair"), in("after array element"):
 		return "is a comma missing before it, or a brace or bracket?"

@@ -32,6 +32,7 @@ func TestGrammar(t *testing.T) {
 		"{\"a\": 12 V}":         "line 1: 'V' is not expected here; a quantity stands in double quotes, such as \"12.8 V\"",
 		"{\"a\": 12V}":          "line 1: 'V' is not expected here; a quantity stands in double quotes, such as \"12.8 V\"",
 		"{\"a\": 1.5 kW}":       "line 1: 'k' is not expected here; a quantity stands in double quotes, such as \"12.8 V\"",
+		"{\"a\": 89 %}":         "line 1: '%' is not expected here; a quantity stands in double quotes, such as \"12.8 V\"",
 		"{name: 1}":             "line 1: 'n' is not expected here; names and text stand in double quotes; true and false are small",
 		"{'a': 1}":              "line 1: '\\'' is not expected here; names and text stand in double quotes; true and false are small",
 		"{“a”: 1}":              "line 1: '“' is not expected here; names and text stand in double quotes; true and false are small",
