@@ -144,7 +144,7 @@ func (d *decoder) text(path string, n node, v reflect.Value) {
 	case err == nil:
 		d.inLimits(path, v, n.String())
 	case errors.As(err, &parse):
-		d.fail(path, n.String(), parse.Want+": "+parse.Reason)
+		d.fail(path, n.String(), reasonOf(parse))
 	case errors.As(err, &limits):
 		d.fail(path, n.String(), limits.Allowed.String())
 	default:

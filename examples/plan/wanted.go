@@ -4,6 +4,7 @@ import (
 	"encoding"
 	"errors"
 	"reflect"
+	"strings"
 
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
@@ -39,9 +40,14 @@ func textOf(t reflect.Type) string {
 	// No word of any choice.
 	var parse *units.ParseError
 	if err := v.(encoding.TextUnmarshaler).UnmarshalText([]byte("?")); errors.As(err, &parse) {
-		return parse.Want + " as text: " + parse.Reason
+		return reasonOf(parse)
 	}
 	return stringNode.String()
+}
+
+// reasonOf returns what text should be and why it is not.
+func reasonOf(err *units.ParseError) string {
+	return err.Want + ": " + strings.TrimPrefix(err.Reason, "want ")
 }
 
 // exampleOf returns how somebody may write a value of the type that v points
