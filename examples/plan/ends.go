@@ -74,8 +74,7 @@ func checkEnds(d *decoder, r Rig) {
 			d.fail(at("circuits", i, "from"), strconv.Quote(c.From), endsAllowed(c.From, known))
 			continue
 		}
-		near := nearest(c.To, known)
-		if !slices.Contains(known, c.To) && (near != "" || uses[c.To] > 1) {
+		if !slices.Contains(known, c.To) && (meant(c.To, known) != "" || uses[c.To] > 1) {
 			d.fail(at("circuits", i, "to"), strconv.Quote(c.To), endsAllowed(c.To, known))
 			continue
 		}
@@ -88,7 +87,30 @@ func checkEnds(d *decoder, r Rig) {
 
 // endsAllowed says what an end may be.
 func endsAllowed(end string, known []string) string {
-	return "one of " + strings.Join(known, ", ") + ", or a place that is listed in places" + didYouMean(end, known)
+	return "one of " + strings.Join(known, ", ") + ", or a place that is listed in places" + didYouMean(meant(end, known), known)
+}
+
+// meant returns the known end that was probably meant by another word: one that
+// is near, or another name of it. A circuit to the "battery" would be left out
+// of every check of the bank.
+func meant(end string, known []string) string {
+	switch strings.ToLower(end) {
+	case "battery", "batteries", "battery bank", "house battery", "house batteries", "house bank":
+		return "bank"
+	case "charger", "battery charger":
+		return "converter"
+	case "charge controller", "solar controller", "solar charge controller":
+		return "controller"
+	case "panels", "solar", "solar panels":
+		return "roof"
+	case "truck", "car", "tow truck", "alternator":
+		return "tow vehicle"
+	case "dc charger", "dc-dc charger", "dc to dc charger":
+		return "tow charger"
+	case "inlet", "shore inlet", "shore power", "pedestal":
+		return "shore"
+	}
+	return nearest(end, known)
 }
 
 // checkMarks looks at the marks of circuit i, whose ends are known, and at the
