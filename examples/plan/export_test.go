@@ -36,12 +36,3 @@ func ShownBy(p Plan) (all []Shown) {
 	}
 	return all
 }
-
-// Limited returns the paths that have limits.
-func Limited() map[string]bool {
-	paths := map[string]bool{}
-	for path := range limits() {
-		paths[path] = true
-	}
-	return paths
-}
