@@ -24,18 +24,16 @@ func Read(data []byte) (Rig, error) {
 	}
 	var rig Rig
 	var d decoder
-	d.value("", n, reflect.ValueOf(&rig).Elem(), "")
-	if len(d.problems) == 0 {
-		checkNames(&d, rig)
-	}
+	d.value("", n, reflect.ValueOf(&rig).Elem())
+	checkNames(&d, rig)
 	if len(d.problems) > 0 {
 		return Rig{}, &DescriptionError{Problems: d.problems}
 	}
 	return rig, nil
 }
 
-// checkNames looks at what fields say of each other, and at the bounds of
-// values.
+// checkNames looks at what fields say of each other. A name that is empty is
+// one that was refused already.
 func checkNames(d *decoder, r Rig) {
 	buses := checkBuses(d, r)
 	names := checkLoads(d, r, buses)
@@ -43,8 +41,8 @@ func checkNames(d *decoder, r Rig) {
 	checkCircuits(d, r, buses, names)
 	if r.Converter != nil {
 		d.named("converter.bus", r.Converter.Bus, buses)
-		for _, b := range r.Buses {
-			if b.Name == r.Converter.Bus && b.Kind == loads.Direct {
+		for i, b := range r.Buses {
+			if b.Name != "" && b.Name == r.Converter.Bus && b.Kind == loads.Direct && d.sound(at("buses", i, "kind")) {
 				d.fail("converter.bus", strconv.Quote(b.Name), "a bus of alternating current")
 			}
 		}
@@ -52,6 +50,7 @@ func checkNames(d *decoder, r Rig) {
 	if r.Alarm != nil {
 		d.named("alarm.bus", r.Alarm.Bus, buses)
 	}
+	checkRoof(d, r.Roof)
 	sources := []string{"shore", "generator", "inverter"}
 	var bonds []string
 	for i, b := range r.Bonds {
@@ -60,39 +59,53 @@ func checkNames(d *decoder, r Rig) {
 			d.named(at("bonds", i, "with")+"["+strconv.Itoa(j)+"]", with, sources)
 		}
 	}
-	checkBounds(d, r)
+}
+
+// checkRoof looks at what the fields of a roof say of each other.
+func checkRoof(d *decoder, r *Roof) {
+	if r == nil {
+		return
+	}
+	if r.Series > 0 && r.Panels%r.Series != 0 && d.sound("roof.panels") && d.sound("roof.series") {
+		d.fail("roof.series", strconv.Itoa(r.Series), "whole strings: panels a multiple of series")
+	}
+	if r.Sun.Latitude.IsSet() && r.Sun.DayOfYear == 0 && d.sound("roof.sun") {
+		d.fail("roof.sun.day_of_year", "", "1 to 366, with latitude")
+	}
 }
 
 // unique keeps a name, and a mistake if it is taken.
 func (d *decoder) unique(list *[]string, path, name string) {
-	if slices.Contains(*list, name) {
+	if name != "" && slices.Contains(*list, name) {
 		d.fail(path, strconv.Quote(name), "a name that is not taken")
 	}
 	*list = append(*list, name)
 }
 
 // named keeps a mistake if nothing bears a name. That there is nothing at all
-// is a mistake of its own.
+// is a mistake of its own, and so is a name of the list that was refused: it
+// may be the one that is meant.
 func (d *decoder) named(path, name string, list []string) {
-	if !slices.Contains(list, name) && len(list) > 0 {
+	if name != "" && len(list) > 0 && !slices.Contains(list, name) && !slices.Contains(list, "") {
 		d.fail(path, strconv.Quote(name), "one of "+strings.Join(list, ", ")+didYouMean(name, list))
 	}
 }
 
 // checkBuses returns the names of the buses.
 func checkBuses(d *decoder, r Rig) (buses []string) {
-	if len(r.Buses) == 0 {
+	if len(r.Buses) == 0 && d.sound("buses") {
 		d.fail("buses", "an empty list", "at least one bus")
 	}
 	for i, b := range r.Buses {
 		d.unique(&buses, at("buses", i, "name"), b.Name)
-		if b.Behind != "" && (b.Behind != "inverter" || r.Inverter == nil) {
+		if b.Behind != "" && (b.Behind != "inverter" || r.Inverter == nil && d.sound("inverter")) {
 			d.fail(at("buses", i, "behind"), strconv.Quote(b.Behind), "\"inverter\", with an inverter described")
 		}
-		if b.Behind != "" && b.Kind == loads.Direct {
+		known := d.sound(at("buses", i, "kind"))
+		if b.Behind != "" && b.Kind == loads.Direct && known {
 			d.fail(at("buses", i, "behind"), strconv.Quote(b.Behind), "an alternating bus behind the inverter")
 		}
-		if b.ThroughConverter.IsSet() && b.Kind != loads.Direct {
+		if b.ThroughConverter.IsSet() && b.Kind != loads.Direct && known {
 			d.fail(at("buses", i, "through_converter"), strconv.Quote(b.ThroughConverter.String()), "a direct bus behind the converter")
 		}
 	}
@@ -101,21 +114,12 @@ func checkBuses(d *decoder, r Rig) (buses []string) {
 
 // checkLoads returns the names of the loads.
 func checkLoads(d *decoder, r Rig, buses []string) (names []string) {
-	if len(r.Loads) == 0 {
+	if len(r.Loads) == 0 && d.sound("loads") {
 		d.fail("loads", "an empty list", "at least one load")
 	}
 	for i, l := range r.Loads {
 		d.unique(&names, at("loads", i, "name"), l.Name)
 		d.named(at("loads", i, "bus"), l.Bus, buses)
-		if l.Count < 0 {
-			d.fail(at("loads", i, "count"), strconv.Itoa(l.Count), "1 or more")
-		}
-	}
-	if r.Bank.Series < 0 {
-		d.fail("bank.series", strconv.Itoa(r.Bank.Series), "1 or more")
-	}
-	if r.Bank.Parallel < 0 {
-		d.fail("bank.parallel", strconv.Itoa(r.Bank.Parallel), "1 or more")
 	}
 	return names
 }

@@ -13,11 +13,11 @@ import (
 	"example.com/drawbar/units"
 )
 
-// A decoder fills Go values from JSON nodes and keeps every mistake. A struct
-// field takes the name of its json tag, or its own in lower case; it may be left out if the tag says
-// omitzero. Its allowed tag says in an error what is wanted.
+// A decoder fills Go values from JSON nodes and keeps every mistake.
 type decoder struct {
 	problems []Problem
+	lost     []string         // paths of what was meant by a field that is misspelt
+	limits   map[string]limit // those of limits, once they are asked for
 }
 
 func (d *decoder) fail(path, value, allowed string) {
@@ -26,45 +26,49 @@ func (d *decoder) fail(path, value, allowed string) {
 
 var textUnmarshaler = reflect.TypeFor[encoding.TextUnmarshaler]()
 
+// sound reports whether no mistake is known at a path or below it, so that what
+// rests on it can be looked at: one cause is one mistake.
+func (d *decoder) sound(path string) bool {
+	below := func(other string) bool {
+		rest, ok := strings.CutPrefix(other, path)
+		return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
+	}
+	return !slices.ContainsFunc(d.lost, below) && !slices.ContainsFunc(d.problems, func(p Problem) bool { return below(p.Path) })
+}
+
 // value fills v from n.
-func (d *decoder) value(path string, n node, v reflect.Value, allowed string) {
+func (d *decoder) value(path string, n node, v reflect.Value) {
 	if n.kind == nullNode {
 		d.fail(path, "null", "a value; leave the field out if there is none")
 		return
 	}
-	if v.CanAddr() && v.Addr().Type().Implements(textUnmarshaler) {
-		d.text(path, n, v.Addr().Interface().(encoding.TextUnmarshaler), allowed)
+	if isText(v.Type()) {
+		d.text(path, n, v)
 		return
 	}
 	switch v.Kind() {
 	case reflect.Pointer:
 		v.Set(reflect.New(v.Type().Elem()))
-		d.value(path, n, v.Elem(), allowed)
+		d.value(path, n, v.Elem())
 	case reflect.Struct:
 		d.object(path, n, v)
 	case reflect.Slice:
-		d.list(path, n, v, allowed)
+		d.list(path, n, v)
 	case reflect.String:
-		if d.is(path, n, stringNode, allowed) {
-			v.SetString(strings.TrimSpace(n.text))
-			if wrong := wrongText(v.String()); wrong != "" {
+		if d.is(path, n, stringNode) {
+			text := strings.TrimSpace(n.text)
+			if wrong := wrongText(text); wrong != "" {
 				d.fail(path, n.String(), wrong)
+				return
 			}
+			v.SetString(text)
 		}
 	case reflect.Bool:
-		if d.is(path, n, boolNode, allowed) {
+		if d.is(path, n, boolNode) {
 			v.SetBool(n.text == "true")
 		}
 	case reflect.Int:
-		if !d.is(path, n, numberNode, allowed) {
-			return
-		}
-		i, err := strconv.Atoi(n.text)
-		if err != nil || i < 1 {
-			d.fail(path, n.text, or(allowed, "a whole number of 1 or more"))
-			return
-		}
-		v.SetInt(int64(i))
+		d.whole(path, n, v)
 	}
 }
 
@@ -98,58 +102,76 @@ func wrongText(text string) string {
 }
 
 // is reports whether n is of the kind, and keeps a mistake if not.
-func (d *decoder) is(path string, n node, kind nodeKind, allowed string) bool {
+func (d *decoder) is(path string, n node, kind nodeKind) bool {
 	if n.kind != kind {
-		d.fail(path, n.String(), or(allowed, kind.String()))
+		d.fail(path, n.String(), kind.String())
 	}
 	return n.kind == kind
 }
 
+// A number of things is one of these.
+const (
+	aNumber = "a number, without quotes"
+	aWhole  = "a whole number, without quotes"
+)
+
+// whole fills a number of things.
+func (d *decoder) whole(path string, n node, v reflect.Value) {
+	if n.kind != numberNode {
+		d.fail(path, n.String(), aNumber)
+		return
+	}
+	i, err := strconv.Atoi(n.text)
+	if errors.Is(err, strconv.ErrSyntax) {
+		d.fail(path, n.String(), aWhole)
+		return
+	}
+	// One that no int holds has become the largest, which is above any limit.
+	v.SetInt(int64(i))
+	d.inLimits(path, v, n.String())
+}
+
 // text fills a value that is written as text: a quantity, a size, a choice.
-func (d *decoder) text(path string, n node, into encoding.TextUnmarshaler, allowed string) {
+func (d *decoder) text(path string, n node, v reflect.Value) {
 	if n.kind != stringNode || strings.TrimSpace(n.text) == "" {
-		d.fail(path, n.String(), or(allowed, "text with a unit, such as \"12.8 V\""))
+		d.fail(path, n.String(), textOf(v.Type()))
 		return
 	}
-	err := into.UnmarshalText([]byte(n.text))
-	if err == nil {
-		return
-	}
+	err := v.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(n.text))
 	var parse *units.ParseError
 	var limits *units.RangeError
 	switch {
-	case allowed != "":
+	case err == nil:
+		d.inLimits(path, v, n.String())
 	case errors.As(err, &parse):
-		allowed = parse.Want + ": " + parse.Reason
+		d.fail(path, n.String(), reasonOf(parse))
 	case errors.As(err, &limits):
-		allowed = limits.Allowed.String()
+		d.fail(path, n.String(), limits.Allowed.String())
 	default:
-		allowed = err.Error()
+		d.fail(path, n.String(), err.Error())
 	}
-	d.fail(path, n.String(), allowed)
 }
 
 // list fills a slice.
-func (d *decoder) list(path string, n node, v reflect.Value, allowed string) {
-	if !d.is(path, n, arrayNode, allowed) {
+func (d *decoder) list(path string, n node, v reflect.Value) {
+	if !d.is(path, n, arrayNode) {
 		return
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(n.members), len(n.members)))
 	for i, member := range n.members {
-		d.value(path+"["+strconv.Itoa(i)+"]", member, v.Index(i), allowed)
+		d.value(path+"["+strconv.Itoa(i)+"]", member, v.Index(i))
 	}
 }
 
 // object fills a struct.
 func (d *decoder) object(path string, n node, v reflect.Value) {
-	if !d.is(path, n, objectNode, "") {
+	if !d.is(path, n, objectNode) {
 		return
 	}
 	t := v.Type()
 	var known []string
 	for i := range t.NumField() {
-		name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
-		known = append(known, or(name, strings.ToLower(t.Field(i).Name)))
+		known = append(known, fieldName(t.Field(i)))
 	}
 	seen := map[string]bool{}
 	for i, name := range n.names {
@@ -158,36 +180,22 @@ func (d *decoder) object(path string, n node, v reflect.Value) {
 		switch {
 		case field < 0:
 			d.fail(at, n.members[i].String(), "no such field; there are "+strings.Join(known, ", ")+didYouMean(name, known))
+			// What was meant is not missing as well.
+			if meant := nearest(name, known); meant != "" && !slices.Contains(n.names, meant) {
+				seen[meant], d.lost = true, append(d.lost, join(path, meant))
+			}
 		case seen[name]:
 			d.fail(at, n.members[i].String(), "the field once only")
 		default:
-			d.value(at, n.members[i], v.Field(field), t.Field(field).Tag.Get("allowed"))
+			d.value(at, n.members[i], v.Field(field))
 		}
 		seen[name] = true
 	}
 	for i, name := range known {
-		if optional := strings.HasSuffix(t.Field(i).Tag.Get("json"), ",omitzero"); !seen[name] && !optional {
-			d.fail(join(path, name), "", or(t.Field(i).Tag.Get("allowed"), kindName(t.Field(i).Type)))
+		if !seen[name] && !isOptional(t.Field(i)) {
+			d.fail(join(path, name), "", kindOf(t.Field(i).Type))
 		}
 	}
-}
-
-// kindName says what a missing field of type t would be.
-func kindName(t reflect.Type) string {
-	if reflect.PointerTo(t).Implements(textUnmarshaler) {
-		return strings.ToLower(t.Name()) + " as text with a unit"
-	}
-	switch t.Kind() {
-	case reflect.Slice:
-		return arrayNode.String()
-	case reflect.Struct, reflect.Pointer:
-		return objectNode.String()
-	case reflect.Int:
-		return "a whole number"
-	case reflect.Bool:
-		return boolNode.String()
-	}
-	return stringNode.String()
 }
 
 // join returns the path of a field. A name that no field could have is quoted.

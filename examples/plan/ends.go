@@ -49,7 +49,7 @@ func checkPlaces(d *decoder, r Rig) {
 	}
 	taken := knownEnds(Rig{Buses: r.Buses})
 	for i, p := range r.Places {
-		if slices.Contains(taken, p) {
+		if p != "" && slices.Contains(taken, p) {
 			d.fail("places["+strconv.Itoa(i)+"]", strconv.Quote(p), "a name that is not taken")
 		}
 		taken = append(taken, p)
@@ -60,22 +60,27 @@ func checkPlaces(d *decoder, r Rig) {
 // misspelt, in other words, or does not suit a mark of the circuit.
 func checkEnds(d *decoder, r Rig) {
 	known := knownEnds(r)
+	if slices.Contains(known, "") || !d.sound("places") || !d.sound("buses") {
+		return // it may be the one that is meant
+	}
 	uses := map[string]int{}
 	for _, c := range r.Circuits {
 		uses[c.To]++
 	}
 	for i, c := range r.Circuits {
+		if c.From == "" || c.To == "" {
+			continue
+		}
 		if !slices.Contains(known, c.From) {
 			d.fail(at("circuits", i, "from"), strconv.Quote(c.From), endsAllowed(c.From, known))
 			continue
 		}
-		near := nearest(c.To, known)
-		if !slices.Contains(known, c.To) && (near != "" || uses[c.To] > 1) {
+		if !slices.Contains(known, c.To) && (meant(c.To, known) != "" || uses[c.To] > 1) {
 			d.fail(at("circuits", i, "to"), strconv.Quote(c.To), endsAllowed(c.To, known))
 			continue
 		}
 		checkMarks(d, r, i)
-		if dev := c.Device; dev != nil && dev.At != c.From && dev.At != c.To {
+		if dev := c.Device; dev != nil && dev.At != "" && dev.At != c.From && dev.At != c.To {
 			d.fail(at("circuits", i, "device.at"), strconv.Quote(dev.At), "an end of the circuit: "+c.From+" or "+c.To)
 		}
 	}
@@ -83,14 +88,37 @@ func checkEnds(d *decoder, r Rig) {
 
 // endsAllowed says what an end may be.
 func endsAllowed(end string, known []string) string {
-	return "one of " + strings.Join(known, ", ") + ", or a place that is listed in places" + didYouMean(end, known)
+	return "one of " + strings.Join(known, ", ") + ", or a place that is listed in places" + didYouMean(meant(end, known), known)
+}
+
+// meant returns the known end that was probably meant by another word: one that
+// is near, or another name of it. A circuit to the "battery" would be left out
+// of every check of the bank.
+func meant(end string, known []string) string {
+	switch strings.ToLower(end) {
+	case "battery", "batteries", "battery bank", "house battery", "house batteries", "house bank":
+		return "bank"
+	case "charger", "battery charger":
+		return "converter"
+	case "charge controller", "solar controller", "solar charge controller":
+		return "controller"
+	case "panels", "solar", "solar panels":
+		return "roof"
+	case "truck", "car", "tow truck", "alternator":
+		return "tow vehicle"
+	case "dc charger", "dc-dc charger", "dc to dc charger":
+		return "tow charger"
+	case "inlet", "shore inlet", "shore power", "pedestal":
+		return "shore"
+	}
+	return nearest(end, known)
 }
 
 // checkMarks looks at the marks of circuit i, whose ends are known, and at the
 // ends that only go together.
 func checkMarks(d *decoder, r Rig, i int) {
 	c := r.Circuits[i]
-	if c.String && (c.From != "roof" || c.To != "controller" || r.Roof == nil) {
+	if c.String && (c.From != "roof" || c.To != "controller" || r.Roof == nil && d.sound("roof")) {
 		d.fail(at("circuits", i, "string"), "true", "only a circuit from \"roof\" to \"controller\", with the roof described")
 	}
 	if c.Regulated && c.From != "controller" && c.To != "tow charger" {

@@ -58,7 +58,7 @@ func TestBounds(t *testing.T) {
 	// An hour more than a day has.
 	rig := demo(t)
 	rig.Tow.Hours = 25 * units.Hour
-	wantProblem(t, rig, "tow.hours", "0 s to 1 d")
+	wantProblem(t, rig, "tow.hours", "0 h to 24 h")
 }
 
 // TestEnds: an end that nothing declares is a mistake, with the near spelling.

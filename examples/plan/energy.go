@@ -264,10 +264,6 @@ func (m *maker) sun() {
 	if r == nil {
 		return
 	}
-	if r.Series <= 0 || r.Panels <= 0 || r.Panels%r.Series != 0 {
-		m.fail("roof.series", units.Significant(float64(r.Series), 6), "whole strings: panels a multiple of series")
-		return
-	}
 	fit, err := solar.FitController(solar.Hookup{
 		Rules: solar.NEC2017, Array: m.array(), StringFuse: r.StringFuse, Coldest: r.Coldest, Hottest: r.Hottest, Bank: m.assembly.Voltage,
 		Controller: solar.Controller{Kind: m.kind(), InputVoltage: r.Controller.InputLimit, Output: units.Some(r.Controller.OutputLimit)},

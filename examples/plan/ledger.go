@@ -24,7 +24,8 @@ func (m *maker) ledger() {
 		return
 	}
 	m.book = ledger
-	for _, line := range ledger.Lines {
+	for i, line := range ledger.Lines {
+		m.locked(i, line)
 		m.sheet(line.Name, line.Working())
 		m.plan.Loads = append(m.plan.Loads, LoadLine{Name: line.Name, Bus: line.Bus.Name, Power: line.Power,
 			Energy: line.Energy, MustNotStop: line.MustNotStop})
@@ -40,6 +41,14 @@ func (m *maker) ledger() {
 	}
 	m.sheet("loads", m.allBuses())
 	m.heard("loads", ledger.Findings()...)
+}
+
+// locked refuses a motor that takes less to start than to run.
+func (m *maker) locked(i int, line loads.Line) {
+	each := units.Scale(line.Current, units.RatioOf(units.One, units.Ratio(line.Count)))
+	if start, ok := m.rig.Loads[i].LockedRotor.Get(); ok && units.Exceeds(each, start) {
+		m.fail(at("loads", i, "locked_rotor"), strconv.Quote(start.String()), "no less than the current of one when it runs, "+each.String())
+	}
 }
 
 // loadOf returns a described load as package loads takes it.
@@ -98,7 +107,9 @@ func demandOf(line loads.Line, lockedRotor units.Opt[units.Current]) inverter.De
 		d.Apparent = units.Some(line.Apparent)
 	}
 	if i, ok := lockedRotor.Get(); ok {
-		d.Start = units.Some(i.ApparentAt(line.Bus.Voltage))
+		// One of a row starts, the others run.
+		others := units.Scale(line.Apparent, units.One-units.RatioOf(units.One, units.Ratio(line.Count)))
+		d.Start = units.Some(i.ApparentAt(line.Bus.Voltage) + others)
 	}
 	return d
 }

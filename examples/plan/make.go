@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 
 	"example.com/drawbar/battery"
@@ -36,7 +37,9 @@ type located struct {
 // goroutines; the same rig gives the same plan.
 func Make(r Rig) (Plan, error) {
 	var d decoder
-	if checkNames(&d, r); len(d.problems) > 0 {
+	d.checkFields(r)
+	checkNames(&d, r)
+	if len(d.problems) > 0 {
 		return Plan{}, &DescriptionError{Problems: d.problems}
 	}
 	m := &maker{rig: r, plan: Plan{Rig: r.Name, Day: r.Day}}
@@ -47,20 +50,27 @@ func Make(r Rig) (Plan, error) {
 	if len(m.problems) > 0 {
 		return Plan{}, &DescriptionError{Problems: m.problems}
 	}
-	for _, step := range []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.hazards, m.limits,
-		m.voltages, m.passThrough, m.service, m.cord, m.sets, m.circuits, m.said, m.unseen} {
-		step()
-	}
-	if len(m.problems) > 0 {
-		return Plan{}, &DescriptionError{Problems: m.problems}
+	// So do circuits on what is at their ends.
+	machines := []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.hazards, m.limits,
+		m.voltages, m.passThrough, m.service, m.cord, m.sets}
+	for _, steps := range [][]func(){machines, {m.circuits, m.said, m.unseen}} {
+		for _, step := range steps {
+			step()
+		}
+		if len(m.problems) > 0 {
+			return Plan{}, &DescriptionError{Problems: m.problems}
+		}
 	}
 	m.finish()
 	return m.plan, nil
 }
 
-// fail keeps a mistake.
+// fail keeps a mistake. The same one is found by every calculator that is asked
+// about a part.
 func (m *maker) fail(path, value, allowed string) {
-	m.problems = append(m.problems, Problem{Path: path, Value: value, Allowed: allowed})
+	if p := (Problem{Path: path, Value: value, Allowed: allowed}); !slices.Contains(m.problems, p) {
+		m.problems = append(m.problems, p)
+	}
 }
 
 // ok reports whether err is nil, and keeps what it says if not. The path is
@@ -81,7 +91,7 @@ func (m *maker) ok(path string, err error) bool {
 		m.fail(path, "", err.Error())
 		return false
 	}
-	m.fail(pathOf(path, limits.Field), strconv.Quote(shortened(fmt.Sprint(limits.Value))), limits.Allowed.String())
+	m.fail(pathOf(path, limits.Field), strconv.Quote(shortened(fmt.Sprint(limits.Value))), allowedInWords(limits.Allowed.String()))
 	return false
 }
 

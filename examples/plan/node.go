@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"strconv"
 	"unicode/utf8"
 )
@@ -59,10 +58,18 @@ func shortened(text string) string {
 // exhausting the stack.
 const maxDepth = 32
 
+var errDeep = errors.New("nested too deep")
+
 // parseJSON returns the one value in data.
 func parseJSON(data []byte) (node, error) {
+	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
+		return node{}, errors.New("the text is in UTF-16; save it in UTF-8")
+	}
 	// Some editors put a byte order mark in front.
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if len(bytes.TrimSpace(data)) == 0 {
+		return node{}, errors.New("the description is empty")
+	}
 	for rest, line := data, 1; len(rest) > 0; line++ {
 		text, after, _ := bytes.Cut(rest, []byte{'\n'})
 		if !utf8.Valid(text) {
@@ -73,26 +80,25 @@ func parseJSON(data []byte) (node, error) {
 	d := json.NewDecoder(bytes.NewReader(data))
 	d.UseNumber()
 	n, err := parseValue(d, 0)
-	if err == nil {
-		if _, extra := d.Token(); extra != io.EOF {
-			err = errors.New("more text after the description")
-		}
+	if errors.Is(err, errDeep) {
+		return node{}, fmt.Errorf("line %d: %w", lineOf(data, int(d.InputOffset())), err)
 	}
-	if err != nil {
-		line := 1 + bytes.Count(data[:min(int(d.InputOffset()), len(data))], []byte{'\n'})
-		return node{}, fmt.Errorf("line %d: %w", line, err)
+	if wrong := grammar(data); wrong != nil {
+		err = wrong
 	}
-	return n, nil
+	return n, err
+}
+
+// lineOf returns the line that a place in data is on.
+func lineOf(data []byte, offset int) int {
+	return 1 + bytes.Count(data[:min(offset, len(data))], []byte{'\n'})
 }
 
 func parseValue(d *json.Decoder, depth int) (node, error) {
 	if depth > maxDepth {
-		return node{}, errors.New("nested too deep")
+		return node{}, errDeep
 	}
 	token, err := d.Token()
-	if errors.Is(err, io.EOF) {
-		err = io.ErrUnexpectedEOF
-	}
 	if err != nil {
 		return node{}, err
 	}
@@ -130,8 +136,5 @@ func parseMembers(d *json.Decoder, open json.Delim, depth int) (node, error) {
 		n.members = append(n.members, member)
 	}
 	_, err := d.Token()
-	if errors.Is(err, io.EOF) {
-		err = io.ErrUnexpectedEOF
-	}
 	return n, err
 }

@@ -41,12 +41,12 @@ func TestReadRefuses(t *testing.T) {
 		{`"parallel": 2`, `"parallel": 0`, "bank.parallel", "0", "1 or more"},
 		{`"parallel": 2`, `"parallel": -5`, "bank.parallel", "-5", "1 or more"},
 		{`"parallel": 2`, `"parallel": "two"`, "bank.parallel", `"two"`, "a number"},
-		{`"direct": "RV low voltage"`, `"direct": "kindest"`, "rules.direct", `"kindest"`, "rule set: want one of"},
+		{`"direct": "RV low voltage"`, `"direct": "kindest"`, "rules.direct", `"kindest"`, "rule set: one of"},
 		{`"kind": "constant current"`, `"kind": "lamp"`, "loads[0].kind", `"lamp"`, "motor"},
-		{`"size": "1 AWG"`, `"size": "1"`, "circuits[0].size", `"1"`, "want a gauge"},
+		{`"size": "1 AWG"`, `"size": "1"`, "circuits[0].size", `"1"`, "a gauge"},
 		{`"from": "18:30"`, `"from": "25:30"`, "loads[6].windows[0].from", `"25:30"`, ""},
 		{`"bus": "dc", "kind": "motor", "current": "7 A"`, `"bus": "cd", "kind": "motor", "current": "7 A"`, "loads[1].bus", `"cd"`, "one of dc, backed, main"},
-		{`"hours": "0.25 h"`, `"hours": "25 h"`, "loads[1].hours", `"1.04167 d"`, "0 s to 1 d"},
+		{`"hours": "0.25 h"`, `"hours": "25 h"`, "loads[1].hours", `"25 h"`, "0 h to 24 h"},
 		{`"name": "water pump"`, `"name": "lamps"`, "loads[1].name", `"lamps"`, "a name that is not taken"},
 		{`"current": "7 A"`, `"current": "7 A", "power": "84 W"`, "loads[1]", "", ""},
 		{`"loads": ["sample freezer"]`, `"loads": ["sample frezer"]`, "circuits[2].loads[0]", `"sample frezer"`, "one of lamps"},
@@ -103,7 +103,7 @@ func TestEveryMistakeIsReported(t *testing.T) {
 	want := `3 mistakes in the description of the rig:
   bank.capacity = "140 V", want charge: unknown unit "V"; want one of Ah, mAh, C
   inverter.efficiency = "89", want ratio: a number without a unit must not be above 2; write it with % if that is meant
-  shore.service is missing, want current as text with a unit`
+  shore.service is missing, want text with a unit, such as "30 A"`
 	if err == nil || err.Error() != want {
 		t.Errorf("got:\n%v\nwant:\n%s", err, want)
 	}
@@ -114,10 +114,10 @@ func TestEveryMistakeIsReported(t *testing.T) {
 
 func TestReadSyntax(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                         "line 1: unexpected EOF",
+		"":                         "the description is empty",
 		"{\n\n\"name\": \"x\",\n}": "line 4: ",
-		"{} {}":                    "line 1: more text after the description",
-		"{\"a\": [1, 2":            "line 1: unexpected EOF",
+		"{} {}":                    "line 1: '{' is not expected here; the description has ended",
+		"{\"a\": [1, 2":            "line 1: the text ends too early",
 		strings.Repeat("[", 100):   "nested too deep",
 		`"text"`:                   `the description = "text", want an object: the fields of a rig in braces`,
 		"[]":                       "the description = a list, want an object",

@@ -13,7 +13,9 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
+	"strings"
 
 	"example.com/drawbar/examples/plan"
 )
@@ -31,8 +33,7 @@ var usage string
 // run is the program; it returns the exit status.
 func run(args []string, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("rig", flag.ContinueOnError)
-	flags.SetOutput(stderr)
-	flags.Usage = func() {} // printed below, where its own errors count
+	flags.SetOutput(io.Discard) // what is wrong is said below, once
 	file := flags.String("rig", "", "")
 	working := flags.Bool("working", false, "")
 	format := flags.String("format", "text", "")
@@ -40,7 +41,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 	if err := flags.Parse(args); errors.Is(err, flag.ErrHelp) {
 		return write(stdout, stderr, []byte(usage))
 	} else if err != nil {
-		return wrongFlag(stderr, "")
+		return wrongFlag(stderr, "rig: "+strings.Replace(err.Error(), "flag provided but not defined:", "unknown flag", 1)+"\n")
 	}
 	given := false
 	flags.Visit(func(f *flag.Flag) { given = given || f.Name == "rig" })
@@ -80,22 +81,31 @@ func write(stdout, stderr io.Writer, text []byte) int {
 	return 0
 }
 
+// unread says which file cannot be read and why, without the name of a system
+// call.
+func unread(file string, err error) error {
+	if at := new(fs.PathError); errors.As(err, &at) {
+		err = at.Err
+	}
+	return fmt.Errorf("%s cannot be read: %w", file, err)
+}
+
 // planned returns the plan of the rig in file, or of the demo.
 func planned(file, format string, working bool) ([]byte, error) {
 	data := demo
 	if file != "" {
 		var err error
 		if data, err = os.ReadFile(file); err != nil {
-			return nil, err
+			return nil, unread(file, err)
 		}
 	}
 	rig, err := plan.Read(data)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("%s: %w", file, err)
 	}
 	p, err := plan.Make(rig)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("%s: %w", file, err)
 	}
 	p.Demo = file == ""
 	switch {

@@ -86,8 +86,17 @@ func TestOwnRig(t *testing.T) {
 	}
 	write(strings.Replace(description, `"89 %"`, `"89"`, 1))
 	status, text, errs := ask("-rig", file)
-	if status != 1 || text != "" || !strings.Contains(errs, `inverter.efficiency = "89"`) {
+	if want := "rig: " + file + ": a mistake in the description of the rig:\n  inverter.efficiency = \"89\", want "; status != 1 || text != "" || !strings.HasPrefix(errs, want) {
 		t.Errorf("a mistake: status %d, %q, %q", status, text, errs)
+	}
+	// One that only shows between the parts: the panels do not fit their strings.
+	write(strings.Replace(description, `"series": 2`, `"series": 3`, 1))
+	if status, text, errs := ask("-rig", file); status != 1 || text != "" || !strings.HasPrefix(errs, "rig: "+file+": a mistake in the description of the rig:\n  roof.series = 3, want ") {
+		t.Errorf("a mistake between parts: status %d, %q, %q", status, text, errs)
+	}
+	write(strings.Replace(description, `"89 %"`, `89 %`, 1))
+	if status, text, errs := ask("-rig", file); status != 1 || text != "" || !strings.HasPrefix(errs, "rig: "+file+": line 166: '%' is not expected here; ") {
+		t.Errorf("a text without quotes: status %d, %q, %q", status, text, errs)
 	}
 }
 
@@ -97,15 +106,18 @@ func TestRefusals(t *testing.T) {
 		status int
 		want   string
 	}{
-		{[]string{"-rig", "no/such/file.json"}, 1, "no such file"},
+		{[]string{"-rig", "no/such/file.json"}, 1, "rig: no/such/file.json cannot be read: no such file or directory\n"},
+		{[]string{"-rig", "."}, 1, "rig: . cannot be read: is a directory\n"},
 		{[]string{"-format", "poem"}, 2, "poem"},
 		{[]string{"mine.json"}, 2, "mine.json"},
 		{[]string{"-rig", ""}, 2, "names no file"},
-		{[]string{"-nonsense"}, 2, "nonsense"},
+		{[]string{"-nonsense"}, 2, "rig: unknown flag -nonsense\n\n"},
+		{[]string{"-rig"}, 2, "rig: flag needs an argument: -rig\n\n"},
+		{[]string{"-working=perhaps"}, 2, "rig: invalid boolean value \"perhaps\" for -working"},
 		{[]string{"-rig", "mine.json", "-demo"}, 2, "nothing to do"},
 	} {
 		status, text, errs := ask(c.args...)
-		if status != c.status || text != "" || !strings.Contains(errs, c.want) {
+		if status != c.status || text != "" || !strings.Contains(errs, c.want) || !strings.HasPrefix(errs, "rig: ") || strings.Contains(errs, "\nrig: ") {
 			t.Errorf("%v: status %d, %q, %q", c.args, status, text, errs)
 		}
 		if c.status == 2 && strings.Count(errs, "Exit status") != 1 {
