@@ -3,6 +3,7 @@ package plan_test
 import (
 	"bytes"
 	"os"
+	"strings"
 	"testing"
 
 	"example.com/drawbar/examples/plan"
@@ -73,5 +74,38 @@ func TestKindsOfMistakesTogether(t *testing.T) {
   bonds[0].with[0] = "shroe", want one of shore, generator, inverter; did you mean "shore"?`
 	if err == nil || err.Error() != want {
 		t.Errorf("got\n%v\nwant\n%s", err, want)
+	}
+}
+
+// TestTextThatCannotBeShown: what would spoil the lines of a plan is refused
+// where it stands, and no script is.
+func TestTextThatCannotBeShown(t *testing.T) {
+	for name, want := range map[string]string{
+		// Refused.
+		`water\u0007pump`:         "text in one line, without control characters",
+		`water\npump`:             "text in one line, without control characters",
+		`water\u202epump`:         "text in one line, without control characters",
+		`water\u2028pump`:         "text in one line, without control characters",
+		`\ufeffwater pump`:        "text in one line, without control characters",
+		strings.Repeat("p", 31):   "words of at most 30 characters",
+		strings.Repeat("é", 31):   "words of at most 30 characters",
+		strings.Repeat("p ", 151): "text of at most 300 characters",
+		`\t `:                     "text that is not empty",
+		// Shown.
+		strings.Repeat("p", 30):         "",
+		strings.Repeat("冷蔵庫", 20):       "", // no script breaks lines there by spaces
+		"مي\u200cشود":                   "",
+		"👩\u200d🔧's lamp":               "",
+		"Wasserpumpe; 12 V (\\\"W\\\")": "",
+	} {
+		_, err := plan.Read(changed(t, `"name": "roof vent fan"`, `"name": "`+name+`"`))
+		switch {
+		case want == "" && err != nil:
+			t.Errorf("%s: %v", name, err)
+		case want != "":
+			if p := onlyProblem(t, name, "loads[9].name", err); p.Allowed != want {
+				t.Errorf("%s: %v", name, p)
+			}
+		}
 	}
 }

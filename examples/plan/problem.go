@@ -27,7 +27,7 @@ func (p Problem) String() string {
 // A DescriptionError reports every mistake that was found in a description.
 // Nothing of the description is then used.
 type DescriptionError struct {
-	Problems []Problem // in the order of the description
+	Problems []Problem // those of single fields in the order of the description, then what does not fit between fields
 }
 
 // Error returns one mistake a line.
