@@ -102,10 +102,10 @@ func TestNoNameOfGoIsTold(t *testing.T) {
 		"one for each of Loads":                                                         "a plan takes a ledger as audited",
 		"an efficiency with Output, none without":                                       "a description has no output of a load",
 		"CellsNotStated, CrystallineSilicon or ThinFilm":                                "a plan takes panels for silicon",
-		"SplitPhase, NetworkLegs or OneHot":                                             "a plan has no circuit of two legs",
-		"not given beside Power":                                                        "a plan warms no conductor",
-		"above Base, at most 150 °C":                                                    "a plan warms no conductor",
-		"given, since NEC Table 9 has 14 AWG to 500 kcmil of copper and aluminium only": "it is the table of the code",
+		"given, since NEC Table 9 has 14 AWG to 500 kcmil of copper and aluminium only": "a plan does not ask for reactance",
+		"SplitPhase, NetworkLegs or OneHot":                                             "a plan has one leg",
+		"not given beside Power":                                                        "a plan does not warm a conductor by its load",
+		"above Base, at most 150 °C":                                                    "a plan does not warm a conductor by its load",
 	}
 	told := map[string]int{}
 	for _, folder := range []string{"battery", "inverter", "loads", "solar", "wire"} {
