@@ -108,10 +108,10 @@ func TestWhatCalculatorsRefuse(t *testing.T) {
 	wired := wire.Conductor{Size: wire.AWG(12)}
 	run := wire.Run{Current: 15 * units.Ampere, OneWay: 10 * units.Foot, Conductor: wired, Source: 12 * units.Volt}
 	drop := func(r wire.Run) error { _, err := wire.VoltageDrop(r); return err }
-	ask(t, "circuits[2]", run, drop, "Stated", "Resistivity", "Temperature")
-	ask(t, "shore", run, drop, "Stated", "Resistivity", "Temperature", "Allowed")
+	ask(t, "circuits[2]", run, drop, "Stated", "Resistivity", "Temperature", "Chassis", "Contacts")
+	ask(t, "shore", run, drop, "Stated", "Resistivity", "Temperature", "Allowed", "Chassis", "Contacts", "Parallel")
 	ask(t, "circuits[2]", wire.Circuit{Installation: wire.Installation{Rules: wire.RVLowVoltage, Size: wire.AWG(12), Insulation: wire.Insulation105}, Load: 10 * units.Ampere},
-		func(c wire.Circuit) error { _, err := wire.Protect(c); return err }, "Conductors", "Ambient", "Terminals")
+		func(c wire.Circuit) error { _, err := wire.Protect(c); return err }, "Conductors", "Ambient", "Terminals", "System", "Opens")
 	ask(t, "circuits[2]", battery.Circuit{OpenCircuit: 12.8 * units.Volt, Draw: battery.Draw{Power: units.Some(60 * units.Watt)}},
 		func(c battery.Circuit) error { _, err := battery.UnderLoad(c); return err }, "Current", "Resistance", "CutOff")
 	ask(t, "circuits[6]", solar.Strings{Rules: solar.NEC2017, Array: array}, func(s solar.Strings) error { _, err := solar.Currents(s); return err }, "Imp")
