@@ -187,7 +187,7 @@ func (d *decoder) object(path string, n node, v reflect.Value) {
 		field := slices.Index(known, name)
 		switch {
 		case field < 0:
-			d.fail(at, n.members[i].String(), "no such field; there are "+strings.Join(known, ", ")+didYouMean(name, known))
+			d.fail(at, n.members[i].String(), noSuchField+"; there are "+strings.Join(known, ", ")+didYouMean(name, known))
 			// What was meant is not missing as well.
 			if meant := nearest(name, known); meant != "" && !slices.Contains(n.names, meant) {
 				seen[meant], d.lost = true, append(d.lost, join(path, meant))

@@ -16,10 +16,16 @@ type Problem struct {
 	Allowed string // what it should be
 }
 
+// noSuchField is how what is allowed begins where nothing is.
+const noSuchField = "no such field"
+
 // String returns "loads[3].power = "12 V", want ...".
 func (p Problem) String() string {
-	if p.Value == "" {
+	switch {
+	case p.Value == "":
 		return p.Path + " is missing, want " + p.Allowed
+	case strings.HasPrefix(p.Allowed, noSuchField):
+		return p.Path + " = " + p.Value + ": " + p.Allowed
 	}
 	return p.Path + " = " + p.Value + ", want " + p.Allowed
 }
