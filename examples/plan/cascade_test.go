@@ -3,6 +3,7 @@ package plan_test
 import (
 	"bytes"
 	"os"
+	"strings"
 	"testing"
 
 	"example.com/drawbar/examples/plan"
@@ -18,9 +19,9 @@ func TestOneCauseOneMistake(t *testing.T) {
 		{"a bus with a number for a name", `{"name": "dc", "kind": "direct"`, `{"name": 12, "kind": "direct"`, head + "buses[0].name = 12, want text"},
 		{"a bus of no kind", `"kind": "direct"`, `"kind": "both"`, head + `buses[0].kind = "both", want a kind of bus: direct or alternating`},
 		{"a load without a name", `{"name": "water pump", "bus"`, `{"bus"`, head + "loads[1].name is missing, want text"},
-		{"a field in other words", `"efficiency": "89 %"`, `"eficiency": "89 %"`, head + `inverter.eficiency = "89 %", want no such field; there are continuous, apparent, surge, surge_for, efficiency, idle, cut_off, pass_relay, transfer, pass_device, off_when_idle; did you mean "efficiency"?`},
-		{"a list in other words", `"buses": [`, `"busses": [`, head + `busses = a list, want no such field; there are name, day, rules, buses, loads, bank, inverter, converter, shore, roof, tow, generator, bonds, circuits, alarm, places; did you mean "buses"?`},
-		{"an inverter that is not one", `"bonds": [`, `"Inverter": {}, "bonds": [`, head + `Inverter = an object, want no such field; there are name, day, rules, buses, loads, bank, inverter, converter, shore, roof, tow, generator, bonds, circuits, alarm, places; did you mean "inverter"?`},
+		{"a field in other words", `"efficiency": "89 %"`, `"eficiency": "89 %"`, head + `inverter.eficiency = "89 %": no such field; there are continuous, apparent, surge, surge_for, efficiency, idle, cut_off, pass_relay, transfer, pass_device, off_when_idle; did you mean "efficiency"?`},
+		{"a list in other words", `"buses": [`, `"busses": [`, head + `busses = a list: no such field; there are name, day, rules, buses, loads, bank, inverter, converter, shore, roof, tow, generator, bonds, circuits, alarm, places; did you mean "buses"?`},
+		{"an inverter that is not one", `"bonds": [`, `"Inverter": {}, "bonds": [`, head + `Inverter = an object: no such field; there are name, day, rules, buses, loads, bank, inverter, converter, shore, roof, tow, generator, bonds, circuits, alarm, places; did you mean "inverter"?`},
 		{"an end that is a list", `"from": "roof"`, `"from": ["roof"]`, head + `circuits[6].from = a list, want text`},
 		{"a device on no end", `"at": "bank", "interrupting"`, `"interrupting"`, head + `circuits[0].device.at is missing, want text`},
 		{"a number for a text", `"140 Ah"`, `140`, head + `bank.capacity = 140, want text with a unit, such as "100 Ah"`},
@@ -73,5 +74,38 @@ func TestKindsOfMistakesTogether(t *testing.T) {
   bonds[0].with[0] = "shroe", want one of shore, generator, inverter; did you mean "shore"?`
 	if err == nil || err.Error() != want {
 		t.Errorf("got\n%v\nwant\n%s", err, want)
+	}
+}
+
+// TestTextThatCannotBeShown: what would spoil the lines of a plan is refused
+// where it stands, and no script is.
+func TestTextThatCannotBeShown(t *testing.T) {
+	for name, want := range map[string]string{
+		// Refused.
+		`water\u0007pump`:         "text in one line, without control characters",
+		`water\npump`:             "text in one line, without control characters",
+		`water\u202epump`:         "text in one line, without control characters",
+		`water\u2028pump`:         "text in one line, without control characters",
+		`\ufeffwater pump`:        "text in one line, without control characters",
+		strings.Repeat("p", 31):   "words of at most 30 characters",
+		strings.Repeat("é", 31):   "words of at most 30 characters",
+		strings.Repeat("p ", 151): "text of at most 300 characters",
+		`\t `:                     "text that is not empty",
+		// Shown.
+		strings.Repeat("p", 30):         "",
+		strings.Repeat("冷蔵庫", 20):       "", // no script breaks lines there by spaces
+		"مي\u200cشود":                   "",
+		"👩\u200d🔧's lamp":               "",
+		"Wasserpumpe; 12 V (\\\"W\\\")": "",
+	} {
+		_, err := plan.Read(changed(t, `"name": "roof vent fan"`, `"name": "`+name+`"`))
+		switch {
+		case want == "" && err != nil:
+			t.Errorf("%s: %v", name, err)
+		case want != "":
+			if p := onlyProblem(t, name, "loads[9].name", err); p.Allowed != want {
+				t.Errorf("%s: %v", name, p)
+			}
+		}
 	}
 }

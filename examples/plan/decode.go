@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
 )
 
 // A decoder fills Go values from JSON nodes and keeps every mistake.
@@ -78,6 +79,8 @@ const (
 	longestText = 300
 )
 
+const zeroWidthNonJoiner, zeroWidthJoiner = '\u200c', '\u200d'
+
 // wrongText says what is wanted instead of text that would spoil the plan; it
 // is empty if nothing is wrong.
 func wrongText(text string) string {
@@ -87,14 +90,19 @@ func wrongText(text string) string {
 	if utf8.RuneCountInString(text) > longestText {
 		return "text of at most " + strconv.Itoa(longestText) + " characters"
 	}
+	inWord := 0
 	for _, r := range text {
-		// Formatting characters turn the direction of what follows, or hide.
-		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Zl, r) || unicode.Is(unicode.Zp, r) || r == unicode.ReplacementChar {
+		switch {
+		case r == zeroWidthNonJoiner || r == zeroWidthJoiner: // some scripts are not written without
+		// Other formatting characters turn the direction of what follows, or hide.
+		case unicode.IsControl(r), unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp), r == unicode.ReplacementChar:
 			return "text in one line, without control characters"
+		case unicode.IsSpace(r), working.Columns(string(r)) > 1: // a line can break there
+			inWord = 0
+		default:
+			inWord++
 		}
-	}
-	for _, word := range strings.Fields(text) {
-		if utf8.RuneCountInString(word) > longestWord {
+		if inWord > longestWord {
 			return "words of at most " + strconv.Itoa(longestWord) + " characters"
 		}
 	}
@@ -179,7 +187,7 @@ func (d *decoder) object(path string, n node, v reflect.Value) {
 		field := slices.Index(known, name)
 		switch {
 		case field < 0:
-			d.fail(at, n.members[i].String(), "no such field; there are "+strings.Join(known, ", ")+didYouMean(name, known))
+			d.fail(at, n.members[i].String(), noSuchField+"; there are "+strings.Join(known, ", ")+didYouMean(name, known))
 			// What was meant is not missing as well.
 			if meant := nearest(name, known); meant != "" && !slices.Contains(n.names, meant) {
 				seen[meant], d.lost = true, append(d.lost, join(path, meant))

@@ -14,3 +14,11 @@ func Limited() map[string]bool {
 	}
 	return paths
 }
+
+// Refused returns the mistakes that an error of a calculator becomes which was
+// asked about the part at path.
+func Refused(path string, err error) []Problem {
+	var m maker
+	m.ok(path, err)
+	return m.problems
+}

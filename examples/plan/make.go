@@ -88,7 +88,7 @@ func (m *maker) ok(path string, err error) bool {
 	}
 	var limits *units.RangeError
 	if !errors.As(err, &limits) {
-		m.fail(path, "", err.Error())
+		m.fail(path, "refused", "another: "+err.Error())
 		return false
 	}
 	m.fail(pathOf(path, limits.Field), strconv.Quote(shortened(fmt.Sprint(limits.Value))), allowedInWords(limits.Allowed.String()))

@@ -16,10 +16,16 @@ type Problem struct {
 	Allowed string // what it should be
 }
 
+// noSuchField is how what is allowed begins where nothing is.
+const noSuchField = "no such field"
+
 // String returns "loads[3].power = "12 V", want ...".
 func (p Problem) String() string {
-	if p.Value == "" {
+	switch {
+	case p.Value == "":
 		return p.Path + " is missing, want " + p.Allowed
+	case strings.HasPrefix(p.Allowed, noSuchField):
+		return p.Path + " = " + p.Value + ": " + p.Allowed
 	}
 	return p.Path + " = " + p.Value + ", want " + p.Allowed
 }
@@ -27,7 +33,7 @@ func (p Problem) String() string {
 // A DescriptionError reports every mistake that was found in a description.
 // Nothing of the description is then used.
 type DescriptionError struct {
-	Problems []Problem // in the order of the description
+	Problems []Problem // those of single fields in the order of the description, then what does not fit between fields
 }
 
 // Error returns one mistake a line.
