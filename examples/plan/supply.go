@@ -187,13 +187,8 @@ func (m *maker) bonds() {
 // limits holds the bank against everything that draws from it or charges it
 // at once.
 func (m *maker) limits() {
-	demand := battery.Demand{Bank: m.batteries()}
-	var out, in units.Current
-	if m.plan.Inverter != nil {
-		out += m.plan.Inverter.Current
-		m.sheet("bank", m.side.Working())
-	}
-	demand.Discharge = units.Some(out)
+	demand := battery.Demand{Bank: m.batteries(), Discharge: units.Some(m.drawn())}
+	var in units.Current
 	var names []string
 	var each []units.Current
 	add := func(name string, i units.Current) { names, each, in = append(names, name), append(each, i), in+i }
@@ -216,6 +211,33 @@ func (m *maker) limits() {
 	}
 	m.sheet("bank", l.Working())
 	m.heard("bank", l.Findings()...)
+}
+
+// drawn returns the most that can leave the bank at once: the inverter at full
+// load and its lowest voltage, and every load of direct current.
+func (m *maker) drawn() (sum units.Current) {
+	var names []string
+	var each []units.Current
+	add := func(name string, i units.Current) { names, each, sum = append(names, name), append(each, i), sum+i }
+	if m.plan.Inverter != nil {
+		add("inverter, at full load and lowest voltage", m.plan.Inverter.Current)
+		m.sheet("bank", m.side.Working())
+	}
+	for i, b := range m.rig.Buses {
+		line := m.plan.Buses[i]
+		if b.Kind != loads.Direct || line.Peak == 0 {
+			continue
+		}
+		current := line.Current
+		if kept, ok := b.ThroughConverter.Get(); ok {
+			current = units.Scale(line.Peak, units.RatioOf(units.One, kept)).At(m.assembly.Voltage)
+		}
+		add("loads of "+b.Name+" at once", current)
+	}
+	if len(names) > 0 {
+		m.sheet("bank", sumOfCurrents("What draws on the bank at once", names, each, sum))
+	}
+	return sum
 }
 
 // starts says which motors no source but the shore can start.
