@@ -126,7 +126,7 @@ func solveLong(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("equal", units.Ratio(1/float64(len(n.Batteries))), "%", 3),
 			weave.Show("ends", ends.Shares[0].Fraction, "%", 3),
 		},
-		Working: one.ShareWorking(0),
+		Working: one.ShareWorking(1),
 	}, nil
 }
 
@@ -186,6 +186,6 @@ func solveCharged(in *weave.Inputs) (weave.Answer, error) {
 	return weave.Answer{
 		Text:    "{{idle}}, with no load, less as the two come together. Bring them to one voltage first.",
 		Values:  []weave.Value{weave.Show("idle", f.Shares[0].Idle, "A", 3)},
-		Working: f.ShareWorking(0),
+		Working: f.ShareWorking(1),
 	}, nil
 }

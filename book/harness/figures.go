@@ -26,12 +26,13 @@ func voltageByPower() (figure.Chart, error) {
 		Limits: []figure.Limit{{Name: "10.5 V, it stops", Y: 10.5}},
 	}
 	held, lost := figure.Line{Name: "where it settles"}, figure.Line{Name: "never held"}
-	// In even steps of the current: x is its part of a short circuit.
-	const steps = 100
-	for i := range steps {
+	// In even steps of the current: x is its part of a short circuit, which
+	// the last step all but is.
+	const steps, all = 100, 0.9999
+	for i := range steps + 1 {
 		load := wire.Load{}
 		if i > 0 {
-			x := units.Ratio(i) / steps
+			x := min(units.Ratio(i)/steps, all)
 			load.Resistance = units.Some(units.Scale(theWay, 1/x-1))
 		}
 		_, f, err := solve(oneLoad(halfCharged, theWay, 0, load))

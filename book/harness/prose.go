@@ -2,16 +2,16 @@ package harness
 
 import "example.com/drawbar/book/weave"
 
-const opening = weave.Prose(`The lamps do not hang on a battery. They hang on a panel, which hangs on a feeder, which hangs on
-a bank that has a resistance of its own, and everything else hangs there too. When an inverter of {{dimming.power}} starts, the
-lamps go from {{dimming.before}} to {{dimming.after}}, although nothing on their own wire has changed: {{dimming.in_bank}} of it is
-lost inside the bank, where no thicker lamp wire helps.
+const opening = weave.Prose(`The lamps do not hang on a battery. They hang on a panel, which hangs on a feeder, which hangs on a bank that has a
+resistance of its own, and everything else hangs there too. When an inverter of {{dimming.power}} starts, the lamps go
+from {{dimming.before}} to {{dimming.after}}, although nothing on their own wire has changed: {{dimming.in_bank}} of
+it is lost inside the bank, where no thicker lamp wire helps.
 
-The bank is a circuit as well. Four batteries side by side are a ladder of batteries and links, and a ladder does not share
-evenly: of 200 A the first gives {{rule.first}} and the last {{rule.last}}.
+The bank is a circuit as well. Four batteries side by side are a ladder of batteries and links, and a ladder does not
+share evenly: of 200 A the first gives {{rule.first}} and the last {{rule.last}}.
 
-This chapter solves the whole tree at once: what every place gets, which feeder carries whose current, what each battery
-does, and what happens when the loads ask for more than the wires can bring.`)
+This chapter solves the whole tree at once: what every place gets, which feeder carries whose current, what each
+battery does, and what happens when the loads ask for more than the wires can bring.`)
 
 const theRule = weave.Prose(`## The rule of thumb, and when it fails
 
@@ -19,19 +19,21 @@ Common practice: work out each run by itself, take watts over volts for the curr
 share evenly. For lamps and a pump on a good bank that is close enough. It fails in these ways:
 
 - **Runs are not by themselves.** The feeder carries everybody's current, and what it loses is lost to all of them.
-- **Watts over volts is the current at a voltage that is not there.** {{rule.power}} over 12 V is {{rule.current}}. In the
-  example below it settles at {{inverter.current}}, since what keeps its power takes more current when it gets less voltage.
-- **There may be no answer.** Beyond a limit the wire cannot bring the power at any voltage. Arithmetic in one step never
-  notices: it goes on to print a voltage.
-- **Batteries in parallel share by resistance, links included.** An equal share of 200 A is {{rule.equal}}. With both cables
-  at the first battery of four, the first works {{rule.times}} times as hard as the last.
+- **Watts over volts is the current at a voltage that is not there.** {{rule.power}} over 12 V is {{rule.current}}. In
+  the example below it settles at {{inverter.current}}, since what keeps its power takes more current when it gets
+  less voltage.
+- **There may be no answer.** Beyond a limit the wire cannot bring the power at any voltage. Arithmetic in one step
+  never notices: it goes on to print a voltage.
+- **Batteries in parallel share by resistance, links included.** An equal share of 200 A is {{rule.equal}}. With both
+  cables at the first battery of four, the first works {{rule.times}} times as hard as the last.
 - **Batteries that are not alike feed each other,** with or without a load.`)
 
 const mathematics = weave.Prose(`## The mathematics
 
-There are three kinds of load. Some take the same current at any voltage (a lamp with a driver), some the same power (an inverter, a
-compressor with electronics), some are a resistance (a heater). At the end of each feeder stands the voltage of its
-parent less the drop, and the current of the feeder is what the load there takes and all that is fed from there on.`)
+There are three kinds of load. Some take the same current at any voltage (a lamp with a driver), some the same power
+(an inverter, a compressor with electronics), some are a resistance (a heater). At the end of each feeder stands the
+voltage of its parent less the drop, and the current of the feeder is what the load there takes and all that is fed
+from there on.`)
 
 var treeSymbols = weave.Formula{
 	Equations: []string{
@@ -56,9 +58,9 @@ var treeSymbols = weave.Formula{
 }
 
 const aboutOneLoad = weave.Prose(`For one constant power on one cable the equations make a quadratic. Multiply the first by V, and V² - E·V + R·P = 0.
-It has two roots whose sum is E. The library gives the larger: that is the state which is reached from no load and which
-holds when it is disturbed. The two meet at half of the voltage, where the root is of nothing; more power than there has no
-state at all. This is the power of a matched load, and as much again is lost on the way.`)
+It has two roots whose sum is E. The library gives the larger: that is the state which is reached from no load and
+which holds when it is disturbed. The two meet at half of the voltage, where the root is of nothing; more power than
+there has no state at all. This is the power of a matched load, and as much again is lost on the way.`)
 
 var oneLoadSymbols = weave.Formula{
 	Equations: []string{
@@ -76,12 +78,13 @@ var oneLoadSymbols = weave.Formula{
 	},
 }
 
-const aboutTheRow = weave.Prose(`In a tree there is no such formula, and the voltages are found by Newton's method, all at once. It starts from above, so that it comes down to
-the larger state; where there is none, a search finds by which part of the loads it is too much.
+const aboutTheRow = weave.Prose(`In a tree there is no such formula, and the voltages are found by Newton's method, all at once. It starts from above,
+so that it comes down to the larger state; where there is none, a search finds by which part of the loads it is too
+much.
 
 For the row of batteries, walk round the loop of two neighbours: out of the one battery, over the plus link, into the
-other and back over the minus link. Each loop gives one equation. The sum of the currents up to a link flows in it, less the current of
-the harness if that was taken off before.`)
+other and back over the minus link. Each loop gives one equation. The sum of the currents up to a link flows in it,
+less the current of the harness if that was taken off before.`)
 
 var rowSymbols = weave.Formula{
 	Equations: []string{
@@ -109,10 +112,10 @@ var rowSymbols = weave.Formula{
 	},
 }
 
-const afterTheMath = weave.Prose(`What is not in it: conductors that warm under this very current, loads that cut out when the
-voltage is low, and the time between two states. If nothing is said of the temperature, copper is taken at 75 °C.
-The open-circuit voltage is that of a rested battery in its present state of charge. Makers give the resistance of a battery, or it is measured as the
-difference of two voltages over the difference of two currents.
+const afterTheMath = weave.Prose(`What is not in it: conductors that warm under this very current, loads that cut out when the voltage is low, and the
+time between two states. If nothing is said of the temperature, copper is taken at 75 °C. The open-circuit voltage is
+that of a rested battery in its present state of charge. Makers give the resistance of a battery, or it is measured as
+the difference of two voltages over the difference of two currents.
 
 ## Worked examples
 
@@ -122,40 +125,45 @@ Each can be worked again with other numbers, for instance:
 
 const beforeFigures = weave.Prose(`## Voltage against power
 
-This is the inverter of the second example above, {{inverter.voltage}} behind {{inverter.bank}} of bank and {{inverter.cable}} of cable, at every
-power. The curve was drawn with a resistor as load, which has a state everywhere; the upper part is what a constant power
-settles at. One step of arithmetic is the tangent at no load. It never meets the nose, which is why it never finds that
-there is one. Between the place where the curve passes below the cut-off and the place where the straight line does, lie all the
-designs that look right on paper and shut down.`)
+This is the inverter of the example above, {{inverter.voltage}} behind {{inverter.bank}} of bank and
+{{inverter.cable}} of cable, at every power. The curve was drawn with a resistor as load, which has a state
+everywhere; the upper part is what a constant power settles at. One step of arithmetic is the tangent at no load. It
+never meets the nose, which is why it never finds that there is one. Between the place where the curve passes below
+the cut-off and the place where the straight line does, lie all the designs that look right on paper and shut down.
+The nose itself is far: a load that stops at 10.5 V never comes near it, here not beyond {{inverter.part}} of the
+most. A load with no cut-off of its own does, and then it is the fuse that ends it.`)
 
 const beforeBars = weave.Prose(`## Who gives what
 
-The row of the example. To take plus off at one end and minus at the other costs nothing but the length of one cable. Leads of
-one length from each battery to common bars make the shares equal; then only the batteries themselves can differ.`)
+The row of the example. To take plus off at one end and minus at the other costs nothing but the length of one cable.
+Leads of one length from each battery to common bars make the shares equal; then only the batteries themselves can
+differ.`)
 
 const beforePrint = weave.Prose(`## What print and a simulator say
 
-Textbooks print small circuits; for whole networks there is no print, so a circuit simulator stands in. Its netlists, the script that ran
-them and its full output are in the repository, in ` + "`testdata/harness`" + `; here are six digits of what it has. The tests of
-the wire package compare every number of every network to a millionth.`)
+Textbooks print small circuits; for whole networks there is no print, so a circuit simulator stands in. Its netlists,
+the script that ran them and its full output are in the repository, in testdata/harness; here are six digits of what
+it has, which a test holds against the recorded files. The tests of the wire package compare every number of every
+network to a millionth.`)
 
 const practice = weave.Prose(`## What goes wrong in practice
 
-- **The battery at rest looks fine.** Without current there is no drop. Measure at the load, at the bar and at the posts
-  while the largest load runs, and the three differences say where it goes.
-- **The fifth battery at the far end.** It carries least, so it stays full while the first wears out, and then it is bolted to
-  a tired one.
+- **The battery at rest looks fine.** Without current there is no drop. Measure at the load, at the bar and at the
+  posts while the largest load runs, and the three differences say where it goes.
+- **The fifth battery at the far end.** It carries least, so it stays full while the first wears out, and then it is
+  bolted to a tired one.
 - **Links cut from what was left over.** A link twice as long is a share that is smaller. A loose lug is a much longer
   link, and it is hot.
-- **One battery leaves.** Protection in a lithium battery opens at its own limit. The rest take over its part within an instant, and the
-  next one opens.
-- **It stops, recovers, and starts again.** When an inverter cuts out, the bank comes back to its voltage at rest, which is above the
-  voltage at which the inverter starts. A timer or a wider gap hides that; a thicker cable or a better bank ends it.
-- **Only the steady power was counted.** A motor that starts asks for several times its running power for a moment, and a
-  harness that feeds the one may collapse at the other.`)
+- **One battery leaves.** Protection in a lithium battery opens at its own limit. The rest take over its part within
+  an instant, and the next one opens.
+- **It stops, recovers, and starts again.** When an inverter cuts out, the bank comes back to its voltage at rest,
+  which is above the voltage at which the inverter starts. A timer or a wider gap hides that; a thicker cable or a
+  better bank ends it.
+- **Only the steady power was counted.** A motor that starts asks for several times its running power for a moment,
+  and a harness that feeds the one may collapse at the other.`)
 
-const cautions = `Batteries in parallel can drive a current through a fallen tool or a wrong link that no battery alone could.
-Never join batteries that differ in kind, age or voltage; bring alike ones to one voltage before the last link is closed, and fuse
-each at its post. Currents found here are inputs to ampacity and protection, which are checked separately: a share that
-is correct can still be too much for the link. Makers limit how many of their batteries may stand in parallel, and their word
-goes before this book's. Local codes and a licensed electrician come before both.`
+const cautions = `Batteries in parallel can drive a current through a fallen tool or a wrong link that no battery alone could. Never
+join batteries that differ in kind, age or voltage; bring alike ones to one voltage before the last link is closed,
+and fuse each at its post. Currents found here are inputs to ampacity and protection, which are checked separately: a
+share that is correct can still be too much for the link. Makers limit how many of their batteries may stand in
+parallel, and their word goes before this book's. Local codes and a licensed electrician come before both.`

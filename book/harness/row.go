@@ -72,7 +72,7 @@ func solveRow(in *weave.Inputs) (weave.Answer, error) {
 			weave.Show("part", f.Shares[worst].Fraction, "%", 3),
 			weave.Show("most", most, "A", 3),
 		),
-		Working:  f.ShareWorking(worst),
+		Working:  f.ShareWorking(1),
 		Findings: f.Findings(),
 		Checks:   ladderByHand(f, ends),
 	}, nil
@@ -145,16 +145,16 @@ func solveUnlike(in *weave.Inputs) (weave.Answer, error) {
 	return weave.Answer{
 		Text: "With no load at all the lithium battery gives " +
 			"{{idle}}. With the load it gives {{gives}} and the " +
-			"lead battery {{lead_gives}}, less than nothing " +
-			"being charge. {{heat}} of heat goes into the " +
-			"batteries and the cables between them.",
+			"lead battery {{lead_gives}}; below 0 it is charged. " +
+			"{{heat}} of heat goes into the batteries and the " +
+			"cables between them.",
 		Values: []weave.Value{
 			weave.Show("idle", lithium.Idle, "A", 3),
 			weave.Show("gives", lithium.Current, "A", 3),
 			weave.Show("lead_gives", lead.Current, "A", 3),
 			weave.Show("heat", f.BankHeat, "W", 3),
 		},
-		Working:  f.ShareWorking(0),
+		Working:  f.ShareWorking(1),
 		Findings: f.Findings(),
 		Checks:   loopByHand(lithium),
 	}, nil

@@ -10,8 +10,8 @@ import (
 // recorded is the output of the simulator for one of the netlists that are in
 // testdata/harness.
 func recorded(netlist string) working.Source {
-	return working.Source{Body: "ngspice", Title: "circuit simulator, operating point", Edition: "39",
-		Place: "recorded in testdata/harness/" + netlist + ".txt", Provenance: working.Read}
+	return working.Source{Body: "ngspice 39", Title: "circuit simulator, recorded output",
+		Place: "testdata/harness/" + netlist + ".txt", Provenance: working.Read}
 }
 
 // simulated compares with the simulator, six digits of what it has.
