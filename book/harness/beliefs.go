@@ -13,7 +13,7 @@ func solveRule(*weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	equal := units.Scale(f.Current, 0.25)
+	equal := units.Scale(f.Current, 0.25*units.One)
 	return weave.Answer{Values: []weave.Value{
 		weave.Show("power", 1800*units.Watt, "W", 4),
 		weave.Show("current", (1800 * units.Watt).At(at), "A", 3),
@@ -37,7 +37,7 @@ func solveEqual(*weave.Inputs) (weave.Answer, error) {
 			"gives {{most}}, not {{whole}}. If its protection opens then, the other three have to carry it all.",
 		Values: []weave.Value{
 			weave.Show("part", f.Shares[0].Fraction, "%", 3),
-			weave.Show("most", units.Scale(100*units.Ampere, 1/f.Shares[0].Fraction), "A", 3),
+			weave.Show("most", units.Scale(100*units.Ampere, units.One/f.Shares[0].Fraction), "A", 3),
 			weave.Show("whole", whole, "A", 3),
 		},
 	}, nil
@@ -72,7 +72,7 @@ func solveLess(*weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	// A hair below the most, where there still is a state.
-	_, f, err := solve(oneLoad(halfCharged, theWay, 0, wire.Load{Power: units.Scale(most, 0.999999)}))
+	_, f, err := solve(oneLoad(halfCharged, theWay, 0, wire.Load{Power: units.Scale(most, 0.999999*units.One)}))
 	if err != nil {
 		return weave.Answer{}, err
 	}

@@ -28,12 +28,12 @@ func voltageByPower() (figure.Chart, error) {
 	held, lost := figure.Line{Name: "where it settles"}, figure.Line{Name: "never held"}
 	// In even steps of the current: x is its part of a short circuit, which
 	// the last step all but is.
-	const steps, all = 100, 0.9999
+	const steps, all = 100, 0.9999 * units.One
 	for i := range steps + 1 {
 		load := wire.Load{}
 		if i > 0 {
 			x := min(units.Ratio(i)/steps, all)
-			load.Resistance = units.Some(units.Scale(theWay, 1/x-1))
+			load.Resistance = units.Some(units.Scale(theWay, units.One/x-units.One))
 		}
 		_, f, err := solve(oneLoad(halfCharged, theWay, 0, load))
 		if err != nil {

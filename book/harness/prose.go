@@ -152,6 +152,8 @@ const practice = weave.Prose(`## What goes wrong in practice
   posts while the largest load runs, and the three differences say where it goes.
 - **The fifth battery at the far end.** It carries least, so it stays full while the first wears out, and then it is
   bolted to a tired one.
+- **The inverter on the panel.** It is handy to feed it from where everything else is fed. Then its current flows in a
+  feeder made for lamps, and the lamps lose that drop as well; set ` + "`fed`" + ` in the example to see what becomes of both.
 - **Links cut from what was left over.** A link twice as long is a share that is smaller. A loose lug is a much longer
   link, and it is hot.
 - **One battery leaves.** Protection in a lithium battery opens at its own limit. The rest take over its part within

@@ -58,7 +58,8 @@ func solveRow(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	worst := hardest(f)
-	most := units.Scale(limit, 1/f.Shares[worst].Fraction)
+	most := units.Scale(limit,
+		units.One/f.Shares[worst].Fraction)
 	return weave.Answer{
 		Text: "In order they give {{s1}}, {{s2}}, {{s3}} and " +
 			"{{s4}}. Taken off at opposite ends: {{e1}}, " +
