@@ -105,15 +105,32 @@ func TestOtherInputs(t *testing.T) {
 	}
 }
 
-// A compressor at the end of a long thin run collapses as an inverter does.
-func TestCompressorCollapse(t *testing.T) {
-	woven, err := weave.WeaveExample(harness.Chapter(), "compressor", []weave.Setting{
-		{Input: "power", Value: "400 W"}, {Input: "size", Value: "16 AWG"}, {Input: "one_way", Value: "60 ft"},
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if text := woven.Text(); !strings.Contains(text, noVoltage) {
-		t.Errorf("no collapse in\n%.800s", text)
+// TestSeveralInputs: the same with more than one input changed.
+func TestSeveralInputs(t *testing.T) {
+	for _, c := range []struct {
+		example string
+		set     []weave.Setting
+		want    string
+	}{
+		{"compressor", []weave.Setting{{Input: "power", Value: "400 W"}, {Input: "size", Value: "16 AWG"}, {Input: "one_way", Value: "60 ft"}}, noVoltage},
+		// Seen from the other end, the row is the same.
+		{"row", []weave.Setting{{Input: "plus", Value: "4"}, {Input: "minus", Value: "4"}}, "Battery 4 works hardest, with 38.5 %"},
+		{"row", []weave.Setting{{Input: "plus", Value: "2"}, {Input: "minus", Value: "3"}}, "In order they give 45.5 A, 54.5 A, 54.5 A and 45.5 A."},
+		// The row has 60 ∥ (40 + 60 ∥ (40 + 60 ∥ 100)) mΩ, which is 33 mΩ: 13.2 V are gone at 399 A.
+		{"row", []weave.Setting{{Input: "each", Value: "60 mΩ"}, {Input: "lead", Value: "20 mΩ"}, {Input: "current", Value: "600 A"}}, noVoltage},
+		// E²/4R: twice the voltage, four times the power of 3057 W.
+		{"most", []weave.Setting{{Input: "voltage", Value: "25.6 V"}, {Input: "power", Value: "8000 W"}}, "The most is 12230 W, at 12.8 V"},
+		{"long_row", []weave.Setting{{Input: "batteries", Value: "2"}, {Input: "lead", Value: "0 mΩ"}}, "50 % of the whole, where an equal share is 50 %."},
+		// 1 A through (3 + 2·3) mΩ beside 3 mΩ: three quarters in the first.
+		{"long_row", []weave.Setting{{Input: "batteries", Value: "2"}, {Input: "lead", Value: "3 mΩ"}}, "75 % of the whole"},
+	} {
+		woven, err := weave.WeaveExample(harness.Chapter(), c.example, c.set)
+		if err != nil {
+			t.Errorf("%s, %v: %v", c.example, c.set, err)
+			continue
+		}
+		if text := strings.Join(strings.Fields(woven.Text()), " "); !strings.Contains(text, c.want) {
+			t.Errorf("%s, %v: no %q in\n%.1500s", c.example, c.set, c.want, text)
+		}
 	}
 }

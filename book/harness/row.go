@@ -139,9 +139,6 @@ func solveUnlike(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	if c, ok := f.Collapse.Get(); ok {
-		return collapsed(f, c), nil
-	}
 	lithium, lead := f.Shares[0], f.Shares[1]
 	return weave.Answer{
 		Text: "With no load at all the lithium battery gives " +
