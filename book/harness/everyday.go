@@ -96,10 +96,12 @@ func solvePanel(in *weave.Inputs) (weave.Answer, error) {
 var theDimming = weave.Worked{
 	Name:  "dimming",
 	Title: "The lights dim when the inverter starts",
-	Question: "Lamps of {{lamps}} hang on a panel 10 ft from a bank of {{voltage}} and {{bank}}. An inverter that takes {{power}} is " +
-		"{{fed}}. What do the lamps get before and after it starts, and whose fault is the difference?",
+	Question: "Lamps that take {{lamps}} at 12 V, counted as a resistance, hang on a panel 10 ft from a bank of {{voltage}} and {{bank}}. An " +
+		"inverter that takes {{power}} is {{fed}}. What do the lamps get before and after it starts, and whose fault is the difference?",
 	Inputs: []weave.Input{
-		voltageInput, bankInput, lampsInput,
+		{Name: "voltage", Label: voltageInput.Label, Default: "12.8 V", Unit: "V", Low: "10 V", High: "16 V"},
+		bankInput,
+		{Name: "lamps", Label: "current of the lamps at 12 V", Default: "4 A", Unit: "A", Low: "0.1 A", High: "15 A"},
 		{Name: "power", Label: "power that the inverter takes", Default: "1500 W", Unit: "W", Low: "50 W", High: "5000 W"},
 		{Name: "fed", Label: "where the inverter is fed from", Default: "on 4 ft of 1/0 AWG of its own",
 			Choices: []string{"on 4 ft of 1/0 AWG of its own", "on the panel"}},
@@ -109,7 +111,8 @@ var theDimming = weave.Worked{
 }
 
 func solveDimming(in *weave.Inputs) (weave.Answer, error) {
-	lamps := weave.In[units.Current](in, "lamps")
+	lamps := wire.Load{Resistance: units.Some((12 * units.Volt).Per(
+		weave.In[units.Current](in, "lamps")))}
 	power := weave.In[units.Power](in, "power")
 	lowest := units.Some(12 * units.Volt)
 	inverter := wire.Branch{
@@ -140,7 +143,7 @@ func solveDimming(in *weave.Inputs) (weave.Answer, error) {
 				Parent:    "panel",
 				Conductor: wire.Conductor{Size: wire.AWG(14)},
 				OneWay:    15 * units.Foot,
-				Load:      wire.Load{Current: lamps},
+				Load:      lamps,
 				Lowest:    lowest,
 				Limit:     units.Some(15 * units.Ampere),
 			},
@@ -155,7 +158,7 @@ func solveDimming(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	err = h.Solve(&on, wire.Moment{Loads: []wire.Load{
-		{}, {Current: lamps}, {Power: power},
+		{}, lamps, {Power: power},
 	}})
 	if err != nil {
 		return weave.Answer{}, err
@@ -163,20 +166,21 @@ func solveDimming(in *weave.Inputs) (weave.Answer, error) {
 	if c, ok := on.Collapse.Get(); ok {
 		return collapsed(&on, c), nil
 	}
-	less := off.Points[1].Voltage - on.Points[1].Voltage
+	before, after := off.Points[1], on.Points[1]
+	dimmer := units.RatioOf(before.Power-after.Power, before.Power)
 	return weave.Answer{
 		Text: "Before, the lamps get {{before}}; after, " +
-			"{{after}}, which is {{less}} less. Of that, " +
-			"{{in_bank}} is lost inside the bank and " +
-			"{{in_feeder}} in the panel's feeder. The inverter " +
-			"takes {{current}}.",
+			"{{after}}, with {{dimmer}} less power. The bank " +
+			"loses {{in_bank}} more inside; the drop in the " +
+			"panel's feeder changes by {{in_feeder}}. The " +
+			"inverter takes {{current}}.",
 		Values: []weave.Value{
-			weave.Show("before", off.Points[1].Voltage, "V", 4),
-			weave.Show("after", on.Points[1].Voltage, "V", 4),
-			weave.Show("less", less, "V", 3),
+			weave.Show("before", before.Voltage, "V", 4),
+			weave.Show("after", after.Voltage, "V", 4),
+			weave.Show("dimmer", dimmer, "%", 2),
 			weave.Show("in_bank", off.Voltage-on.Voltage, "V", 3),
 			weave.Show("in_feeder",
-				on.Points[0].Drop-off.Points[0].Drop, "V", 3),
+				on.Points[0].Drop-off.Points[0].Drop, "V", 2),
 			weave.Show("current", on.Points[2].Drawn, "A", 4),
 		},
 		Working:  on.Working(1),

@@ -73,10 +73,10 @@ func TestOtherInputs(t *testing.T) {
 		want                  string
 	}{
 		// Collapse where one step of arithmetic prints a voltage.
-		{"inverter", "power", "3800 W", noVoltage},  // 12.2² / (4 · 0.010) is 3721 W
-		{"inverter", "power", "3800 W", "97.9 %"},   // 3721 / 3800
-		{"inverter", "power", "1700 W", "it runs."}, // 6.1 + √(6.1² - 0.010 · 1700) is 10.596 V
-		{"dimming", "power", "5000 W", "0 V in the panel's feeder"},
+		{"inverter", "power", "3800 W", noVoltage},                                // 12.2² / (4 · 0.010) is 3721 W
+		{"inverter", "power", "3800 W", "97.9 %"},                                 // 3721 / 3800
+		{"inverter", "power", "1700 W", "it runs."},                               // 6.1 + √(6.1² - 0.010 · 1700) is 10.596 V
+		{"dimming", "fed", "on the panel", "the panel's feeder changes by 1.4 V"}, // 143 A in 9.8 mΩ
 		{"dimming", "fed", "on the panel", "feeder-above-limit"},
 		{"dimming", "bank", "60 mΩ", noVoltage},
 		// Equal shares without links; minus at the other end is the example itself.

@@ -4,8 +4,9 @@ import "example.com/drawbar/book/weave"
 
 const opening = weave.Prose(`The lamps do not hang on a battery. They hang on a panel, which hangs on a feeder, which hangs on a bank that has a
 resistance of its own, and everything else hangs there too. When an inverter of {{dimming.power}} starts, the lamps go
-from {{dimming.before}} to {{dimming.after}}, although nothing on their own wire has changed: {{dimming.in_bank}} of
-it is lost inside the bank, where no thicker lamp wire helps.
+from {{dimming.before}} to {{dimming.after}}, although nothing on their own wire has changed: the bank
+loses {{dimming.in_bank}} more inside, where no thicker lamp wire helps, and the lamps burn with {{dimming.dimmer}}
+less power.
 
 The bank is a circuit as well. Four batteries side by side are a ladder of batteries and links, and a ladder does not
 share evenly: of 200 A the first gives {{rule.first}} and the last {{rule.last}}.
@@ -30,8 +31,8 @@ share evenly. For lamps and a pump on a good bank that is close enough. It fails
 
 const mathematics = weave.Prose(`## The mathematics
 
-There are three kinds of load. Some take the same current at any voltage (a lamp with a driver), some the same power
-(an inverter, a compressor with electronics), some are a resistance (a heater). At the end of each feeder stands the
+There are three kinds of load. Some take the same current at any voltage (a lamp with a linear driver), some the same power
+(an inverter, a compressor with electronics), some are a resistance (a heater, or nearly so a filament). At the end of each feeder stands the
 voltage of its parent less the drop, and the current of the feeder is what the load there takes and all that is fed
 from there on.`)
 
