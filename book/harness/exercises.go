@@ -80,8 +80,8 @@ func solveMost(in *weave.Inputs) (weave.Answer, error) {
 		answer = "No"
 	}
 	return weave.Answer{
-		Text: "{{answer}}. The most is {{most}}, at {{half}} and {{current}}, with as much again as heat on the way. No cable of that size is meant " +
-			"for such a current: ampacity ends it long before.",
+		Text: "{{answer}}. The most is {{most}}, at {{half}} and {{current}}, with as much again as heat on the way. Whether the cable may carry " +
+			"such a current is a question of ampacity, which mostly ends it long before.",
 		Values: []weave.Value{
 			weave.Say("answer", answer),
 			weave.Show("most", most, "W", 4),

@@ -131,8 +131,8 @@ This is the inverter of the example above, {{inverter.voltage}} behind {{inverte
 everywhere; the upper part is what a constant power settles at. One step of arithmetic is the tangent at no load. It
 never meets the nose, which is why it never finds that there is one. Between the place where the curve passes below
 the cut-off and the place where the straight line does, lie all the designs that look right on paper and shut down.
-The nose itself is far: a load that stops at 10.5 V never comes near it, here not beyond {{inverter.part}} of the
-most. A load with no cut-off of its own does, and then it is the fuse that ends it.`)
+The nose itself is far: a load that stops at 10.5 V never comes near it, here it has
+stopped before {{inverter.part}} of the most. A load with no cut-off of its own does, and then it is the fuse that ends it.`)
 
 const beforeBars = weave.Prose(`## Who gives what
 
