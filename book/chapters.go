@@ -2,6 +2,7 @@ package main
 
 import (
 	"example.com/drawbar/book/flatroof"
+	"example.com/drawbar/book/harness"
 	"example.com/drawbar/book/ledger"
 	"example.com/drawbar/book/protection"
 	"example.com/drawbar/book/sizing"
@@ -17,6 +18,7 @@ func chapters() []weave.Chapter {
 		usable.Chapter(),
 		voltagedrop.Chapter(),
 		protection.Chapter(),
+		harness.Chapter(),
 		flatroof.Chapter(),
 		sizing.Chapter(),
 	}
