@@ -91,7 +91,7 @@ type Branch struct {
 // A Load is what a place draws at voltage V: I + P/V + V/R. The zero Load
 // draws nothing.
 type Load struct {
-	Current units.Current // the same at any voltage, such as a lamp driver's; >= 0
+	Current units.Current // the same at any voltage, such as a linear lamp driver's; >= 0
 	Power   units.Power   // the same at any voltage, such as an inverter's; >= 0
 	// Resistance, such as a heater's, > 0. Not given means none.
 	Resistance units.Opt[units.Resistance]

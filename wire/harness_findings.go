@@ -120,14 +120,20 @@ func (s Share) findings(f *Flow) (list []working.Finding) {
 	current := working.Number{Name: "current", Value: s.Current}
 	equal := units.Scale(f.Current, units.Ratio(1/float64(len(f.Shares))))
 	if limit, ok := s.Battery.Limit.Get(); ok && units.Exceeds(s.Current, limit) {
-		list = append(list, working.Finding{
+		over := working.Finding{
 			Severity: working.Caution, Rule: "battery-above-limit", Source: givenLimit,
-			Message: name + " gives more than its limit; if its protection opens, the others must carry its part too.",
-			Numbers: []working.Number{current, {Name: "limit", Value: limit}, {Name: "equal share", Value: equal}},
-			Fix:     "Take the harness off at opposite ends of the row, use links of less resistance, or draw less.",
-		})
+			Message: name + " gives more than its limit; its protection can open, and everything goes dark.",
+			Numbers: []working.Number{current, {Name: "limit", Value: limit}},
+			Fix:     "Draw less, or use a battery that gives more.",
+		}
+		if len(f.Shares) > 1 {
+			over.Message = name + " gives more than its limit; if its protection opens, the others must carry its part too."
+			over.Numbers = append(over.Numbers, working.Number{Name: "equal share", Value: equal})
+			over.Fix = "Take the harness off at opposite ends of the row, use links of less resistance, or draw less."
+		}
+		list = append(list, over)
 	}
-	if units.Exceeds(s.Current, units.Scale(equal, 1+unequalShare)) && len(f.Shares) > 1 {
+	if f.Current > 0 && len(f.Shares) > 1 && units.Exceeds(s.Current, units.Scale(equal, 1+unequalShare)) {
 		list = append(list, working.Finding{
 			Severity: working.Caution, Rule: "share-unequal", Source: shareRule,
 			Message: name + " carries more than its share, so it is spent and worn before the others.",

@@ -164,3 +164,40 @@ func TestListed(t *testing.T) {
 		}
 	}
 }
+
+// TestOneBatteryHasNoOthers: what is said of a row is not said of one battery,
+// and a share of nothing is not unequal.
+func TestOneBatteryHasNoOthers(t *testing.T) {
+	findings := func(batteries []wire.Battery, links []wire.Link, draw units.Current) []working.Finding {
+		h, err := wire.NewHarness(wire.Network{Batteries: batteries, Links: links,
+			Branches: []wire.Branch{{Name: "panel", Conductor: wire.Conductor{Size: wire.AWG(2)}, OneWay: 1 * units.Foot, Load: wire.Load{Current: draw}}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var f wire.Flow
+		if err := h.Solve(&f, wire.Moment{}); err != nil {
+			t.Fatal(err)
+		}
+		return f.Findings()
+	}
+	one := wire.Battery{Name: "house", Voltage: 12.8 * units.Volt, Resistance: 3 * units.Milliohm, Limit: units.Some(50 * units.Ampere)}
+	said := false
+	for _, f := range findings([]wire.Battery{one}, nil, 60*units.Ampere) {
+		if f.Rule == "battery-above-limit" {
+			said = true
+			if strings.Contains(f.Message+f.Fix, "others") || strings.Contains(f.Fix, "row") {
+				t.Errorf("of one battery: %s %s", f.Message, f.Fix)
+			}
+		}
+	}
+	if !said {
+		t.Error("60 A of 50 A goes unsaid")
+	}
+	two := one
+	two.Name, two.Voltage = "other", 12.4*units.Volt
+	for _, f := range findings([]wire.Battery{one, two}, []wire.Link{{Plus: wire.Lead{Extra: 1 * units.Milliohm}}}, 0) {
+		if f.Rule == "share-unequal" {
+			t.Errorf("of no current: %v", f.Numbers)
+		}
+	}
+}
