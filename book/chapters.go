@@ -1,6 +1,7 @@
 package main
 
 import (
+	"example.com/drawbar/book/ampacity"
 	"example.com/drawbar/book/flatroof"
 	"example.com/drawbar/book/ledger"
 	"example.com/drawbar/book/protection"
@@ -16,6 +17,7 @@ func chapters() []weave.Chapter {
 		ledger.Chapter(),
 		usable.Chapter(),
 		voltagedrop.Chapter(),
+		ampacity.Chapter(),
 		protection.Chapter(),
 		flatroof.Chapter(),
 		sizing.Chapter(),
