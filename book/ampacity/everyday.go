@@ -21,13 +21,13 @@ var (
 
 var theWall = weave.Worked{
 	Name:  "wall",
-	Title: "One cable in a wall",
-	Question: "A cable of two {{size}} copper conductors with {{insulation}} insulation goes through a wall to a row of receptacles, " +
+	Title: "Two wires in a wall",
+	Question: "Two {{size}} copper conductors with {{insulation}} insulation go through a wall to a row of receptacles, " +
 		"air at {{ambient}}, terminals rated {{terminals}}. By the {{rules}}, what may it carry for hours on end?",
 	Inputs: []weave.Input{
 		{Name: "size", Label: "conductor", Default: "12 AWG"},
 		classInput, terminalInput,
-		{Name: "ambient", Label: "air round the cable", Default: "30 °C", Unit: "°C", Low: "21 °C", High: "80 °C"},
+		{Name: "ambient", Label: "air round the wires", Default: "30 °C", Unit: "°C", Low: "21 °C", High: "80 °C"},
 		codeInput,
 	},
 	Solve: solveWall,

@@ -53,8 +53,7 @@ func factorByAir() (figure.Chart, error) {
 	chart := figure.Chart{
 		Title: "What warm air leaves: the table, the root, the balance",
 		Description: "Three descending lines through 100 % at 30 °C: a smooth root, the staircase of the code that touches it at the end of each " +
-			"step, and the heat balance of a 6 AWG cable, which is a little above the root in cool air and below it in warm air. All fall steeply " +
-			"towards 75 °C.",
+			"step, and the heat balance of a 6 AWG cable, which is nearly on the root and a little below it in warm air. All fall steeply towards 75 °C.",
 		X: figure.Axis{Label: "air round the wire", Unit: "°C", Min: 10, Max: 75},
 		Y: figure.Axis{Label: "of the ampacity at 30 °C", Unit: "%", Min: 0, Max: 125},
 	}
@@ -89,9 +88,9 @@ func factorByAir() (figure.Chart, error) {
 func ampacityBySize() (figure.Chart, error) {
 	chart := figure.Chart{
 		Title: "Ampacity by size: which table was it?",
-		Description: "Four rising lines against the area of the metal from 18 AWG to 4/0. The heat balance in free air and the boat's table for " +
+		Description: "Five rising lines against the area of the metal from 18 AWG to 4/0. The heat balance in free air and the boat's table for " +
 			"the same insulation run close together at the top; below them the NEC's column for 90 °C and its column for 60 °C. The RV limit is a " +
-			"short line at the bottom that ends at 10 AWG.",
+			"short line at the bottom, on that for 60 °C from 14 AWG to 10 AWG, where it ends.",
 		X: figure.Axis{Label: "metal", Unit: "mm²", Min: 0.8, Max: 120, Log: true},
 		Y: figure.Axis{Label: "ampacity", Unit: "A", Min: 5, Max: 600, Log: true},
 	}

@@ -40,7 +40,7 @@ const mathematics = weave.Prose(`## The mathematics of a table
 
 The heat in a metre of wire goes with the square of the current. What gets away goes, nearly, with how much warmer the copper is
 than the air. So the current that a wire bears goes with the root of the room between the two temperatures, and a table
-for air of 30 °C holds for other air when multiplied by a ratio of roots. Codes print that root, rounded, in bands of five
+for air of 30 °C holds for other air when multiplied by a ratio of roots. Codes print that ratio, rounded, in bands of five
 degrees, and we use what they print.
 
 In company the others' heat comes on top. For that there is no formula in the codes, only a staircase of factors by number, from
@@ -68,7 +68,8 @@ var corrections = weave.Formula{
 const afterCorrections = weave.Prose(`The second line is NEC 110.14(C). A terminal is tested with a wire as cool as the terminal's own
 rating, and a hotter wire heats it. If nothing is marked, the code takes 60 °C up to 1 AWG and 75 °C above. The correction starts
 in the column of the insulation, and only its result is held against the terminals: to start in the column of the terminals
-gives away copper, and to forget the terminals gives away the panel.
+gives away copper, and to forget the terminals gives away the panel. The sheathed cable of houses is held to the column of
+60 °C whatever its terminals bear, though its correction starts at 90 °C (334.80, from memory): work it with terminals of 60 °C.
 
 The rule for boats has the first line only, with one step for the engine space, where 50 °C is assumed, and counts company from
 50 V up. The RV table has neither, and the library refuses to be told of warm air there, rather than to ignore it.`)
@@ -128,8 +129,8 @@ Each can be worked again with other numbers, for instance:
     go run ./book show ampacity -example roof \
         -set ambient="45 °C" -set wires=9`)
 
-const aboutTheRoot = weave.Prose(`The root, the staircase that is rounded from it, and the heat balance tell the same story. The steps are on
-the careful side of the root within a band, since each is taken at its warm end.`)
+const aboutTheRoot = weave.Prose(`The root, the staircase that is rounded from it, and the heat balance tell the same story. But for
+the rounding, the steps are on the careful side of the root, since each is taken at its warm end.`)
 
 const aboutSizes = weave.Prose(`## Ampacity by size and rule set
 
