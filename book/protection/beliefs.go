@@ -147,7 +147,8 @@ func solveAlways(*weave.Inputs) (weave.Answer, error) {
 	})
 	return weave.Answer{
 		Text: "Not the {{fuse}} one at the head of {{one_way}} of {{size}}. The loop of the wire has {{loop}}, and a dead short at its end draws {{short}}: " +
-			"the fuse carries that for ever, and {{heat}} go into the wire.",
+			"the fuse carries that for ever, and {{heat}} go into the wire. For the {{limit}} that this wire may have at most, the short is {{times}} times the " +
+			"rating, which is a matter of minutes.",
 		Values: []weave.Value{
 			weave.Show("fuse", fuse, "A", 3),
 			weave.Show("one_way", p.AtEnd.OneWay, "ft", 3),
@@ -155,6 +156,8 @@ func solveAlways(*weave.Inputs) (weave.Answer, error) {
 			weave.Show("loop", p.AtEnd.Loop, "Ω", 3),
 			weave.Show("short", p.AtEnd.Current, "A", 3),
 			weave.Show("heat", p.AtEnd.Current.Heating(p.AtEnd.Loop), "W", 3),
+			weave.Show("limit", p.Limit, "A", 3),
+			weave.Show("times", units.RatioOf(p.AtEnd.Current, p.Limit), "1", 2),
 		},
 	}, err
 }

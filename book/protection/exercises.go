@@ -197,7 +197,7 @@ func solveRelay(in *weave.Inputs) (weave.Answer, error) {
 
 var clearExercise = weave.Exercise{
 	Name:     "clear",
-	Question: "A short of {{current}} flows in {{size}} with insulation as of a {{core}}. In what time must the device have opened?",
+	Question: "A short of {{current}} flows in {{size}} copper ({{core}}). In what time must the device have opened?",
 	Inputs: []weave.Input{
 		{Name: "current", Label: "current of the short", Default: "1.2 kA", Unit: "A", Low: "50 A", High: "20 kA"},
 		{Name: "size", Label: "conductor", Default: "10 AWG"},

@@ -83,6 +83,10 @@ const practice = weave.Prose(`## What goes wrong in practice
   opens, the load has grown or something is wrong; a larger fuse needs a larger wire first.
 - **The part nobody listed.** Switch, shunt, bus bar and terminals are in the path too. The path may carry what its
   weakest part may; an old battery switch survives every upgrade.
+- **The upgrade nobody summed.** A second battery, a shorter cable, a thicker link: each makes the short larger. The fuse
+  that could break it before is still there.
+- **The rating that is not printed.** A breaker without an interrupting rating for direct current has none that you know of. The
+  library says that it is not stated, and does not guess.
 - **A fuse for the wrong voltage.** A fuse breaks direct current up to a voltage that is printed on it, and a breaker for
   alternating current need not break direct current at all. At 48 V the blade fuse of a car is not a fuse.
 - **The loose holder.** A poor contact makes heat with less than the rated current. The fuse sees nothing; touch,

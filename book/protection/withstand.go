@@ -89,7 +89,7 @@ func solveSlow(in *weave.Inputs) (weave.Answer, error) {
 var theWithstand = weave.Worked{
 	Name:  "withstand",
 	Title: "What a battery short does before the fuse has opened",
-	Question: "A short of {{current}} flows in {{size}} copper with insulation as of a {{core}}, and the device needs {{opens}}. Is the " +
+	Question: "A short of {{current}} flows in {{size}} copper ({{core}}), and the device needs {{opens}}. Is the " +
 		"conductor still one afterwards, and which area would be enough?",
 	Inputs: []weave.Input{
 		{Name: "current", Label: "current of the short", Default: "2.5 kA", Unit: "A", Low: "50 A", High: "20 kA"},
