@@ -125,7 +125,7 @@ func solveTwice(*weave.Inputs) (weave.Answer, error) {
 
 // solveLittleOver overloads a wire and asks how warm it becomes.
 func solveLittleOver(*weave.Inputs) (weave.Answer, error) {
-	const over units.Ratio = 1.2
+	const over = 120 * units.Percent
 	air, rated := units.Celsius(30), wire.Insulation75.Temperature()
 	rise := units.Scale(rated.Sub(air), over*over)
 	return weave.Answer{
@@ -150,13 +150,13 @@ func solveEach(*weave.Inputs) (weave.Answer, error) {
 	x.Conductors = 10
 	ten, err := wire.Ampacity(x)
 	return weave.Answer{
-		Text: "They carry {{each}} each, {{all}} together. Nine of them carry {{of_nine}} each and {{all_nine}} together: the tenth wire takes more " +
-			"away than it brings, because the others must get rid of its heat as well.",
+		Text: "They carry {{each}} each, {{all}} together. Nine of them carry {{of_nine}} each and {{all_nine}} together. The factor goes in " +
+			"steps, and by that table the tenth wire takes more away than it brings.",
 		Values: []weave.Value{
 			weave.Show("each", ten.Current, "A", 3),
-			weave.Show("all", units.Scale(ten.Current, 10), "A", 3),
+			weave.Show("all", units.Scale(ten.Current, units.Ratio(ten.Installation.Conductors)), "A", 3),
 			weave.Show("of_nine", nine.Current, "A", 3),
-			weave.Show("all_nine", units.Scale(nine.Current, 9), "A", 3),
+			weave.Show("all_nine", units.Scale(nine.Current, units.Ratio(nine.Installation.Conductors)), "A", 3),
 		},
 	}, err
 }

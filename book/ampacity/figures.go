@@ -87,7 +87,7 @@ func factorByAir() (figure.Chart, error) {
 // ampacityBySize draws the rule sets against the area of the metal.
 func ampacityBySize() (figure.Chart, error) {
 	chart := figure.Chart{
-		Title: "Ampacity by size: which table was it?",
+		Title: "Ampacity by size, and by who is asked",
 		Description: "Five rising lines against the area of the metal from 18 AWG to 4/0. The heat balance in free air and the boat's table for " +
 			"the same insulation run close together at the top; below them the NEC's column for 90 °C and its column for 60 °C. The RV limit is a " +
 			"short line at the bottom, on that for 60 °C from 14 AWG to 10 AWG, where it ends.",

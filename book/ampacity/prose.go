@@ -134,8 +134,8 @@ the rounding, the steps are on the careful side of the root, since each is taken
 
 const aboutSizes = weave.Prose(`## Ampacity by size and rule set
 
-Where two lines lie apart, somebody has picked one of them. In a wall the lowest holds; the highest is for one cable with air all
-round it.`)
+The same copper has as many ampacities as there are lines above it. In a wall the lowest holds; the highest are for one
+cable with air all round it.`)
 
 const beforeRoots = weave.Prose(`The factors themselves can be held against the root they are rounded from, at the top of each band.`)
 
