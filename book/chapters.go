@@ -1,6 +1,7 @@
 package main
 
 import (
+	"example.com/drawbar/book/ampacity"
 	"example.com/drawbar/book/flatroof"
 	"example.com/drawbar/book/harness"
 	"example.com/drawbar/book/ledger"
@@ -17,6 +18,7 @@ func chapters() []weave.Chapter {
 		ledger.Chapter(),
 		usable.Chapter(),
 		voltagedrop.Chapter(),
+		ampacity.Chapter(),
 		protection.Chapter(),
 		harness.Chapter(),
 		flatroof.Chapter(),

@@ -3,6 +3,7 @@ package protection
 import (
 	"example.com/drawbar/book/weave"
 	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
 	"example.com/drawbar/wire"
 )
 
@@ -35,44 +36,42 @@ func solveRule(*weave.Inputs) (weave.Answer, error) {
 	return weave.Answer{Values: values}, nil
 }
 
-// solveBoatTable compares the heat at the boat's ampacity with that at the
-// limit in a vehicle.
-func solveBoatTable(*weave.Inputs) (weave.Answer, error) {
-	boat, err := wire.Ampacity(twelve(wire.Boat33CFR).Installation)
-	if err != nil {
-		return weave.Answer{}, err
+// solvePlaces asks how far from the source a device may sit.
+func solvePlaces(*weave.Inputs) (weave.Answer, error) {
+	var values []weave.Value
+	for _, p := range []struct {
+		name, number string // of the finding
+		rules        wire.RuleSet
+		from         units.Length
+		post         bool
+	}{
+		{"rv", "at most", wire.RVLowVoltage, 10 * units.Foot, false},
+		{"open", "at most, unless sheathed", wire.Boat33CFR, 1 * units.Foot, false},
+		{"sheathed", "at most", wire.Boat33CFR, 10 * units.Foot, false},
+		{"post", "at most", wire.Boat33CFR, 10 * units.Foot, true},
+	} {
+		c := twelve(p.rules)
+		c.Device, c.FromSource, c.OnBatteryPost = units.Some(15*units.Ampere), units.Some(p.from), p.post
+		judged, err := wire.Protect(c)
+		if err != nil {
+			return weave.Answer{}, err
+		}
+		values = append(values, weave.Show(p.name, numberOf(judged.Findings(), "device-far-from-source", p.number), "in", 2))
 	}
-	vehicle, err := wire.Protect(twelve(wire.RVLowVoltage))
-	if err != nil {
-		return weave.Answer{}, err
-	}
-	r, err := wire.Resistance(wire.Conductor{Size: boat.Installation.Size})
-	metre := r.At.Over(units.Metre)
-	return weave.Answer{
-		Text: "On a boat, in free air. {{ampacity}} make {{hot}} of heat in each metre of each conductor of {{size}}, {{limit}} make " +
-			"{{cool}}: heat goes with the square. In a wall full of insulation it does not get away.",
-		Values: []weave.Value{
-			weave.Show("ampacity", boat.Current, "A", 3),
-			weave.Show("hot", boat.Current.Heating(metre), "W", 2),
-			weave.Say("size", boat.Installation.Size),
-			weave.Show("limit", vehicle.Limit, "A", 3),
-			weave.Show("cool", vehicle.Limit.Heating(metre), "W", 2),
-		},
-	}, err
+	return weave.Answer{Values: values}, nil
 }
 
-func solveColumn(*weave.Inputs) (weave.Answer, error) {
-	c, err := wire.Ampacity(wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(4), Insulation: wire.Insulation90})
-	return weave.Answer{
-		Text: "{{size}} has {{table}} in that column. It ends in terminals, which for this size are taken at {{rated}} unless marked " +
-			"higher, and those bear {{ampacity}}. The high column is where corrections for heat and bundling begin, no more.",
-		Values: []weave.Value{
-			weave.Say("size", c.Installation.Size),
-			weave.Show("table", c.Table, "A", 3),
-			weave.Say("rated", c.Installation.Terminals),
-			weave.Show("ampacity", c.Current, "A", 3),
-		},
-	}, err
+// numberOf returns the number that a finding has under a name, nil if there is
+// none, which Show refuses.
+func numberOf(findings []working.Finding, rule, name string) units.Value {
+	for _, f := range findings {
+		for _, n := range f.Numbers {
+			if f.Rule == rule && n.Name == name {
+				return n.Value
+			}
+		}
+	}
+	return nil
 }
 
 func solveLabel(*weave.Inputs) (weave.Answer, error) {
@@ -132,6 +131,54 @@ func solveCharger(*weave.Inputs) (weave.Answer, error) {
 			weave.Show("one_way", f.OneWay, "ft", 3),
 			weave.Say("size", f.Conductor.Conductor.Size),
 			weave.Show("bank", f.Current, "A", 3),
+		},
+	}, err
+}
+
+// solveAlways shorts the end of a long thin wire.
+func solveAlways(*weave.Inputs) (weave.Answer, error) {
+	fuse := 10 * units.Ampere
+	p, err := wire.Protect(wire.Circuit{
+		Installation: wire.Installation{Rules: wire.NEC2017, Size: wire.AWG(18), Insulation: wire.Insulation90},
+		Load:         1 * units.Ampere,
+		Device:       units.Some(fuse),
+		Fault:        units.Some(houseBank()),
+		OneWay:       100 * units.Foot,
+	})
+	return weave.Answer{
+		Text: "Not the {{fuse}} one at the head of {{one_way}} of {{size}}. The loop of the wire has {{loop}}, and a dead short at its end draws {{short}}: " +
+			"the fuse carries that for ever, and {{heat}} go into the wire. For the {{limit}} that this wire may have at most, the short is {{times}} times the " +
+			"rating, which is a matter of minutes.",
+		Values: []weave.Value{
+			weave.Show("fuse", fuse, "A", 3),
+			weave.Show("one_way", p.AtEnd.OneWay, "ft", 3),
+			weave.Say("size", p.AtEnd.Conductor.Conductor.Size),
+			weave.Show("loop", p.AtEnd.Loop, "Ω", 3),
+			weave.Show("short", p.AtEnd.Current, "A", 3),
+			weave.Show("heat", p.AtEnd.Current.Heating(p.AtEnd.Loop), "W", 3),
+			weave.Show("limit", p.Limit, "A", 3),
+			weave.Show("times", units.RatioOf(p.AtEnd.Current, p.Limit), "1", 2),
+		},
+	}, err
+}
+
+// solveThick lets the short of a large bank into a battery cable.
+func solveThick(*weave.Inputs) (weave.Answer, error) {
+	source, err := wire.FaultBank{Voltage: 13.3 * units.Volt, Resistance: 4 * units.Milliohm, Parallel: 6}.Source()
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	f, err := wire.ShortCircuit(source, wire.Conductor{}, 0)
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	w, err := wire.Adiabatic(wire.ShortTime{Size: wire.AWG(4), Core: wire.CorePVC90, Current: f.Current})
+	return weave.Answer{
+		Text: "Six lithium batteries of 4 mΩ side by side give {{short}} at their posts. {{size}} with thermoplastic insulation of 90 °C bears that for {{longest}}.",
+		Values: []weave.Value{
+			weave.Show("short", f.Current, "kA", 3),
+			weave.Say("size", w.ShortTime.Size),
+			weave.Show("longest", w.Longest.Or(0), "s", 2),
 		},
 	}, err
 }

@@ -9,7 +9,7 @@ import (
 // Inputs that several examples share.
 var (
 	rulesInput = weave.Input{Name: "rules", Label: "rule set", Default: "RV low voltage",
-		Choices: []string{"RV low voltage", "NEC 2017", "33 CFR 183"}}
+		Choices: []string{"RV low voltage", "NEC 2008", "NEC 2017", "NEC 2023", "33 CFR 183"}}
 	classInput = weave.Input{Name: "insulation", Label: "insulation", Default: "105 °C",
 		Choices: []string{"60 °C", "75 °C", "90 °C", "105 °C"}}
 	voltageInput = weave.Input{Name: "voltage", Label: "open-circuit voltage of the bank", Default: "13.2 V",
@@ -17,35 +17,6 @@ var (
 	bankInput = weave.Input{Name: "bank", Label: "resistance of the bank, links included", Default: "3 mΩ",
 		Unit: "mΩ", Low: "0.1 mΩ", High: "100 mΩ"}
 )
-
-// parseRules returns the rule set that is called name.
-func parseRules(name string) (wire.RuleSet, error) {
-	for _, r := range []wire.RuleSet{
-		wire.RVLowVoltage, wire.NEC2017, wire.Boat33CFR,
-	} {
-		if r.String() == name {
-			return r, nil
-		}
-	}
-	return 0, &units.ParseError{
-		Input: name, Want: "rule set", Reason: "unknown",
-	}
-}
-
-// parseClass returns the class of insulation rated so many °C.
-func parseClass(rated string) (wire.Insulation, error) {
-	t, err := units.ParseTemperature(rated)
-	if err != nil {
-		return 0, err
-	}
-	class, ok := wire.InsulationOf(t)
-	if !ok {
-		return 0, &units.ParseError{
-			Input: rated, Want: "insulation", Reason: "no class",
-		}
-	}
-	return class, nil
-}
 
 var theBranch = weave.Worked{
 	Name:  "branch",
@@ -59,16 +30,17 @@ var theBranch = weave.Worked{
 		{Name: "fuse", Label: "rating of the fuse", Default: "15 A", Unit: "A", Low: "1 A", High: "500 A"},
 		rulesInput,
 	},
-	Solve:   solveBranch,
-	Helpers: []string{"parseRules", "parseClass"},
+	Solve: solveBranch,
 }
 
 func solveBranch(in *weave.Inputs) (weave.Answer, error) {
+	rules := weave.Parsed(in, "rules", wire.ParseRuleSet)
+	class := weave.Parsed(in, "insulation", wire.ParseInsulation)
 	p, err := wire.Protect(wire.Circuit{
 		Installation: wire.Installation{
-			Rules:      weave.Parsed(in, "rules", parseRules),
+			Rules:      rules,
 			Size:       weave.Parsed(in, "size", wire.ParseSize),
-			Insulation: weave.Parsed(in, "insulation", parseClass),
+			Insulation: class,
 		},
 		Load:   weave.In[units.Current](in, "current"),
 		Device: units.Some(weave.In[units.Current](in, "fuse")),
@@ -110,6 +82,7 @@ var theInverter = weave.Worked{
 }
 
 func solveInverter(in *weave.Inputs) (weave.Answer, error) {
+	class := weave.Parsed(in, "insulation", wire.ParseInsulation)
 	current := inverterCurrent(
 		weave.In[units.Power](in, "power"),
 		weave.In[units.Ratio](in, "efficiency"),
@@ -119,7 +92,7 @@ func solveInverter(in *weave.Inputs) (weave.Answer, error) {
 		Installation: wire.Installation{
 			Rules:      wire.RVLowVoltage,
 			Size:       weave.Parsed(in, "size", wire.ParseSize),
-			Insulation: weave.Parsed(in, "insulation", parseClass),
+			Insulation: class,
 		},
 		Load:       current,
 		Continuous: true,
@@ -151,48 +124,4 @@ func inverterCurrent(
 	power units.Power, efficiency units.Ratio, v units.Voltage,
 ) units.Current {
 	return power.At(units.Scale(v, efficiency))
-}
-
-var theRoof = weave.Worked{
-	Name:  "roof",
-	Title: "Wires under a roof in summer, by the NEC",
-	Question: "Wires of {{size}} with {{insulation}} insulation run under a roof where the air reaches {{ambient}}. " +
-		"{{wires}} of them, all carrying current, lie in one raceway; the terminals are rated {{terminals}}. What may each carry?",
-	Inputs: []weave.Input{
-		{Name: "size", Label: "conductor", Default: "10 AWG"},
-		{Name: "insulation", Label: "insulation", Default: "90 °C", Choices: classInput.Choices},
-		{Name: "terminals", Label: "rating of the terminals", Default: "60 °C", Choices: classInput.Choices},
-		{Name: "ambient", Label: "air round the wires", Default: "60 °C", Unit: "°C", Low: "-40 °C", High: "85 °C"},
-		{Name: "wires", Label: "conductors that carry current together", Default: "4", Low: "1", High: "60"},
-	},
-	Solve: solveRoof,
-}
-
-func solveRoof(in *weave.Inputs) (weave.Answer, error) {
-	c, err := wire.Ampacity(wire.Installation{
-		Rules:      wire.NEC2017,
-		Size:       weave.Parsed(in, "size", wire.ParseSize),
-		Insulation: weave.Parsed(in, "insulation", parseClass),
-		Terminals:  weave.Parsed(in, "terminals", parseClass),
-		Ambient:    weave.Temperature(in, "ambient"),
-		Conductors: weave.Count(in, "wires"),
-	})
-	if err != nil {
-		return weave.Answer{}, err
-	}
-	return weave.Answer{
-		Text: "{{ampacity}}, limited by the {{by}}. The table " +
-			"has {{table}}; the air makes it {{air}} of that, " +
-			"and the company of the others {{bundle}} of what " +
-			"is left.",
-		Values: []weave.Value{
-			weave.Show("ampacity", c.Current, "A", 4),
-			weave.Say("by", c.Governs),
-			weave.Show("table", c.Table, "A", 3),
-			weave.Show("air", c.Ambient, "1", 2),
-			weave.Show("bundle", c.Bundle, "1", 2),
-		},
-		Working:  c.Working(),
-		Findings: c.Findings(),
-	}, nil
 }

@@ -36,43 +36,6 @@ func solveLamps(in *weave.Inputs) (weave.Answer, error) {
 	}, nil
 }
 
-var conduitExercise = weave.Exercise{
-	Name: "conduit",
-	Question: "In one conduit {{wires}} wires of {{size}} with 90 °C insulation carry current, and the air is at {{ambient}}. By the NEC, " +
-		"what may each carry, and which device may it have at most?",
-	Inputs: []weave.Input{
-		{Name: "wires", Label: "conductors that carry current together", Default: "9", Low: "1", High: "60"},
-		{Name: "size", Label: "conductor", Default: "12 AWG"},
-		{Name: "ambient", Label: "air round the wires", Default: "40 °C", Unit: "°C", Low: "-40 °C", High: "85 °C"},
-	},
-	Solve: solveConduit,
-}
-
-func solveConduit(in *weave.Inputs) (weave.Answer, error) {
-	p, err := wire.Protect(wire.Circuit{
-		Installation: wire.Installation{
-			Rules:      wire.NEC2017,
-			Conductors: weave.Count(in, "wires"),
-			Size:       weave.Parsed(in, "size", wire.ParseSize),
-			Insulation: wire.Insulation90,
-			Ambient:    weave.Temperature(in, "ambient"),
-		},
-		Load: 1 * units.Ampere, // not asked for
-	})
-	if err != nil {
-		return weave.Answer{}, err
-	}
-	return weave.Answer{
-		Text: "{{ampacity}}, limited by the {{by}}; a device of {{limit}}.",
-		Values: []weave.Value{
-			weave.Show("ampacity", p.Capacity.Current, "A", 4),
-			weave.Say("by", p.Capacity.Governs),
-			weave.Show("limit", p.Limit, "A", 3),
-		},
-		Working: p.Capacity.Working(),
-	}, nil
-}
-
 var afternoonExercise = weave.Exercise{
 	Name: "afternoon",
 	Question: "An air conditioner of {{cooler}} and a water heater of {{heater}} run together all afternoon on a {{device}} device and " +
@@ -127,11 +90,13 @@ func solveSeries(in *weave.Inputs) (weave.Answer, error) {
 	one := weave.In[units.Voltage](in, "voltage")
 	each := weave.In[units.Resistance](in, "each")
 	links := weave.In[units.Resistance](in, "links")
-	beside, err := wire.ShortCircuit(wire.FaultSource{Voltage: one, Resistance: each/2 + links}, wire.Conductor{}, 0)
+	two := wire.FaultBank{Voltage: one, Resistance: each, Links: links, Parallel: 2}
+	beside, err := shortAtPosts(two)
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	behind, err := wire.ShortCircuit(wire.FaultSource{Voltage: 2 * one, Resistance: 2*each + links}, wire.Conductor{}, 0)
+	two.Parallel, two.Series = 1, 2
+	behind, err := shortAtPosts(two)
 	if err != nil {
 		return weave.Answer{}, err
 	}
@@ -146,6 +111,15 @@ func solveSeries(in *weave.Inputs) (weave.Answer, error) {
 		},
 		Working: behind.Working(),
 	}, nil
+}
+
+// shortAtPosts is the short at the terminals of a bank.
+func shortAtPosts(bank wire.FaultBank) (wire.Fault, error) {
+	source, err := bank.Source()
+	if err != nil {
+		return wire.Fault{}, err
+	}
+	return wire.ShortCircuit(source, wire.Conductor{}, 0)
 }
 
 var reachExercise = weave.Exercise{
@@ -189,4 +163,59 @@ func solveFuseReach(in *weave.Inputs) (weave.Answer, error) {
 		},
 		Working: f.Working(),
 	}, nil
+}
+
+var relayExercise = weave.Exercise{
+	Name: "relay",
+	Question: "Behind an inverter a panel is fed through its transfer relay of {{relay}}, from a {{breaker}} breaker and by wire that may carry {{wire}}. The loads come " +
+		"to {{load}}. Which part limits the path, and which device may it have?",
+	Inputs: []weave.Input{
+		{Name: "relay", Label: "rating of the relay", Default: "15 A", Unit: "A", Low: "5 A", High: "100 A"},
+		{Name: "breaker", Label: "rating of the breaker", Default: "20 A", Unit: "A", Low: "15 A", High: "100 A"},
+		{Name: "wire", Label: "ampacity of the wire", Default: "20 A", Unit: "A", Low: "5 A", High: "100 A"},
+		{Name: "load", Label: "greatest load", Default: "14 A", Unit: "A", Low: "1 A", High: "100 A"},
+	},
+	Solve: solveRelay,
+}
+
+func solveRelay(in *weave.Inputs) (weave.Answer, error) {
+	breaker := weave.In[units.Current](in, "breaker")
+	p, err := wire.WeakestPart(weave.In[units.Current](in, "load"), units.Some(breaker), []wire.Part{
+		{Name: "transfer relay", Rating: weave.In[units.Current](in, "relay")},
+		{Name: "wire", Rating: weave.In[units.Current](in, "wire")},
+	})
+	return weave.Answer{
+		Text: "The {{weak}}: no device above {{limit}}, whatever the rest bears. The breaker stated is {{part}} of that.",
+		Values: []weave.Value{
+			weave.Say("weak", p.Weak.Name),
+			weave.Show("limit", p.Weak.Rating, "A", 3),
+			weave.Show("part", units.RatioOf(breaker, p.Weak.Rating), "%", 3),
+		},
+		Working: p.Working(),
+	}, err
+}
+
+var clearExercise = weave.Exercise{
+	Name:     "clear",
+	Question: "A short of {{current}} flows in {{size}} copper ({{core}}). In what time must the device have opened?",
+	Inputs: []weave.Input{
+		{Name: "current", Label: "current of the short", Default: "1.2 kA", Unit: "A", Low: "50 A", High: "20 kA"},
+		{Name: "size", Label: "conductor", Default: "10 AWG"},
+		{Name: "core", Label: "insulation", Default: "XLPE 90 °C core", Choices: cores},
+	},
+	Solve: solveClear,
+}
+
+func solveClear(in *weave.Inputs) (weave.Answer, error) {
+	w, err := wire.Adiabatic(wire.ShortTime{
+		Size: weave.Parsed(in, "size", wire.ParseSize), Core: weave.Parsed(in, "core", parseCore), Current: weave.In[units.Current](in, "current"),
+	})
+	return weave.Answer{
+		Text: "Within {{longest}}; the conductor bears {{bears}}.",
+		Values: []weave.Value{
+			weave.Say("longest", borne(w)),
+			weave.Show("bears", w.Bears, "A²s", 3),
+		},
+		Working: w.Working(),
+	}, err
 }

@@ -18,7 +18,8 @@ var theLamp = weave.Worked{
 		{Name: "fuse", Label: "the only fuse before it", Default: "300 A", Unit: "A", Low: "1 A", High: "500 A"},
 		voltageInput, bankInput,
 	},
-	Solve: solveLamp,
+	Solve:   solveLamp,
+	Helpers: []string{"borne"},
 }
 
 func solveLamp(in *weave.Inputs) (weave.Answer, error) {
@@ -46,13 +47,15 @@ func solveLamp(in *weave.Inputs) (weave.Answer, error) {
 		Text: "The wire's own resistance holds the short to " +
 			"{{short}}, {{part}} of what the fuse carries for " +
 			"ever. Each metre of each conductor gets {{heat}} " +
-			"of heat. For the greatest device that this wire " +
+			"of heat, and thermoplastic insulation bears it for " +
+			"{{borne}}. For the greatest device that this wire " +
 			"may have, {{limit}}, the same short is {{times}} " +
 			"times its rating.",
 		Values: []weave.Value{
 			weave.Show("short", short, "A", 3),
 			weave.Show("part", units.RatioOf(short, fuse), "%", 2),
 			weave.Show("heat", short.Heating(metre), "W", 3),
+			weave.Say("borne", borne(p.Heated)),
 			weave.Show("limit", p.Limit, "A", 3),
 			weave.Show("times",
 				units.RatioOf(short, p.Limit), "1", 2),
@@ -75,24 +78,24 @@ var theUpgrade = weave.Worked{
 		{Name: "fuse", Label: "rating of the fuse", Default: "300 A", Unit: "A", Low: "5 A", High: "330 A"},
 		{Name: "breaks", Label: "interrupting rating of the fuse", Default: "3 kA", Unit: "kA", Low: "0.1 kA", High: "200 kA"},
 	},
-	Solve: solveUpgrade,
+	Solve:   solveUpgrade,
+	Helpers: []string{"shortAtPosts"},
 }
 
 func solveUpgrade(in *weave.Inputs) (weave.Answer, error) {
-	n := weave.Count(in, "batteries")
-	each := weave.In[units.Resistance](in, "each")
-	links := weave.In[units.Resistance](in, "links")
+	bank := wire.FaultBank{
+		Voltage:    weave.In[units.Voltage](in, "voltage"),
+		Resistance: weave.In[units.Resistance](in, "each"),
+		Links:      weave.In[units.Resistance](in, "links"),
+	}
 	fuse := weave.In[units.Current](in, "fuse")
 	breaks := weave.In[units.Current](in, "breaks")
-	alone := wire.FaultSource{
-		Voltage:    weave.In[units.Voltage](in, "voltage"),
-		Resistance: each + links,
+	one, err := shortAtPosts(bank)
+	if err != nil {
+		return weave.Answer{}, err
 	}
-	// Side by side they share the current.
-	bank := alone
-	share := units.Ratio(1 / float64(n))
-	bank.Resistance = units.Scale(each, share) + links
-	before, err := wire.ShortCircuit(alone, wire.Conductor{}, 0)
+	bank.Parallel = weave.Count(in, "batteries")
+	source, err := bank.Source()
 	if err != nil {
 		return weave.Answer{}, err
 	}
@@ -106,7 +109,7 @@ func solveUpgrade(in *weave.Inputs) (weave.Answer, error) {
 		Device:       units.Some(fuse),
 		Interrupting: units.Some(breaks),
 		FromSource:   units.Some(0 * units.Inch),
-		Fault:        units.Some(bank),
+		Fault:        units.Some(source),
 		OneWay:       6 * units.Foot,
 	})
 	if err != nil {
@@ -118,7 +121,7 @@ func solveUpgrade(in *weave.Inputs) (weave.Answer, error) {
 			"{{after}}, which is {{part}} of what the fuse can " +
 			"break.",
 		Values: []weave.Value{
-			weave.Show("before", before.Current, "A", 4),
+			weave.Show("before", one.Current, "A", 4),
 			weave.Show("after", p.AtDevice.Current, "A", 4),
 			weave.Show("part",
 				units.RatioOf(p.AtDevice.Current, breaks), "%", 3),
@@ -132,19 +135,26 @@ var thePlace = weave.Worked{
 	Name:  "place",
 	Title: "The fuse at the wrong end",
 	Question: "The installer put the {{fuse}} fuse into the inverter's compartment: {{size}} cable runs {{from}} from the battery to " +
-		"the fuse and another {{on}} to the inverter. The bank has {{voltage}} and {{bank}}. What does a chafed cable halfway to the fuse draw?",
+		"the fuse and another {{on}} to the inverter. The bank has {{voltage}} and {{bank}}. What does a chafed cable halfway to the fuse draw, and what " +
+		"does the {{rules}} rule say to the place? (In a sheath: {{sheath}}. From the battery post: {{post}}.)",
 	Inputs: []weave.Input{
 		{Name: "fuse", Label: "rating of the fuse", Default: "300 A", Unit: "A", Low: "5 A", High: "500 A"},
 		{Name: "size", Label: "conductor", Default: "2/0 AWG"},
 		{Name: "from", Label: "cable from battery to fuse", Default: "72 in", Unit: "in", Low: "1 in", High: "240 in"},
 		{Name: "on", Label: "cable from fuse to inverter", Default: "24 in", Unit: "in", Low: "1 in", High: "240 in"},
-		voltageInput, bankInput,
+		rulesInput,
+		{Name: "sheath", Label: "sheathed or enclosed up to the fuse", Default: "no", Choices: []string{"no", "yes"}},
+		{Name: "post", Label: "begins on the battery post", Default: "yes", Choices: []string{"yes", "no"}},
+		{Name: "voltage", Label: voltageInput.Label, Default: "13.2 V", Unit: "V", Low: "10 V", High: "48 V"},
+		bankInput,
 	},
 	Solve: solvePlace,
 }
 
 func solvePlace(in *weave.Inputs) (weave.Answer, error) {
+	rules := weave.Parsed(in, "rules", wire.ParseRuleSet)
 	size := weave.Parsed(in, "size", wire.ParseSize)
+	fuse := weave.In[units.Current](in, "fuse")
 	from := weave.In[units.Length](in, "from")
 	on := weave.In[units.Length](in, "on")
 	bank := wire.FaultSource{
@@ -153,15 +163,17 @@ func solvePlace(in *weave.Inputs) (weave.Answer, error) {
 	}
 	p, err := wire.Protect(wire.Circuit{
 		Installation: wire.Installation{
-			Rules:      wire.RVLowVoltage,
+			Rules:      rules,
 			Size:       size,
 			Insulation: wire.Insulation105,
 		},
-		Load:       1 * units.Ampere, // not what is asked here
-		Device:     units.Some(weave.In[units.Current](in, "fuse")),
-		FromSource: units.Some(from),
-		Fault:      units.Some(bank),
-		OneWay:     from + on,
+		Load:          1 * units.Ampere, // not what is asked here
+		Device:        units.Some(fuse),
+		FromSource:    units.Some(from),
+		Enclosed:      weave.Text(in, "sheath") == "yes",
+		OnBatteryPost: weave.Text(in, "post") == "yes",
+		Fault:         units.Some(bank),
+		OneWay:        from + on,
 	})
 	if err != nil {
 		return weave.Answer{}, err

@@ -37,35 +37,6 @@ func limitBySize() (figure.Bars, error) {
 	return bars, nil
 }
 
-// ampacityByAir draws what a 10 AWG wire bears against the temperature of the
-// air, a staircase for each class of insulation.
-func ampacityByAir() (figure.Chart, error) {
-	chart := figure.Chart{
-		Title: "What the insulation of 10 AWG bears in warm air",
-		Description: "Three descending staircases against the temperature of the air, the lowest for the coolest insulation. Each ends " +
-			"in the last band below the rating of its insulation. A limit is drawn at 30 A; the staircases are at it one after the other.",
-		X:      figure.Axis{Label: "air round the wire", Unit: "°C", Min: 10, Max: 85},
-		Y:      figure.Axis{Label: "ampacity", Unit: "A", Min: 0, Max: 50},
-		Limits: []figure.Limit{{Name: "30 A device", Y: 30}},
-	}
-	for _, class := range []wire.Insulation{wire.Insulation90, wire.Insulation75, wire.Insulation60} {
-		line := figure.Line{Name: class.String()}
-		// A factor holds over 5 °C, up to and with the top of its band.
-		for top := 15.0; top <= 85 && top < class.Temperature().Celsius(); top += 5 {
-			c, err := wire.Ampacity(wire.Installation{
-				Rules: wire.NEC2017, Size: wire.AWG(10), Insulation: class, Ambient: units.Celsius(top),
-			})
-			if err != nil {
-				return figure.Chart{}, err
-			}
-			amperes := units.In(c.Corrected, units.Ampere)
-			line.Points = append(line.Points, figure.Point{X: top - 5, Y: amperes}, figure.Point{X: top, Y: amperes})
-		}
-		chart.Lines = append(chart.Lines, line)
-	}
-	return chart, nil
-}
-
 // faultByLength draws the short at the end of a run against its length.
 func faultByLength() (figure.Chart, error) {
 	chart := figure.Chart{
@@ -85,6 +56,32 @@ func faultByLength() (figure.Chart, error) {
 				return figure.Chart{}, err
 			}
 			line.Points = append(line.Points, figure.Point{X: feet, Y: units.In(f.Current, units.Ampere)})
+		}
+		chart.Lines = append(chart.Lines, line)
+	}
+	return chart, nil
+}
+
+// borneByCurrent draws how long each size bears a short, up to 5 s.
+func borneByCurrent() (figure.Chart, error) {
+	chart := figure.Chart{
+		Title: "How long a conductor bears a short",
+		Description: "Five parallel lines that fall to the right, the thinnest conductor the farthest to the left. Each begins at 5 s, where the method " +
+			"ends. Twice the current is borne for a quarter of the time. A limit is drawn at 0.1 s.",
+		X:      figure.Axis{Label: "current of the short", Unit: "A", Min: 50, Max: 20000, Log: true},
+		Y:      figure.Axis{Label: "time", Unit: "s", Min: 0.01, Max: 10, Log: true},
+		Limits: []figure.Limit{{Name: "0.1 s", Y: 0.1}},
+	}
+	for _, size := range []wire.Size{wire.AWG(16), wire.AWG(12), wire.AWG(8), wire.AWG(4), wire.Aught(2)} {
+		line := figure.Line{Name: size.String()}
+		for current := 50.0; current <= 20000; current *= 1.02 {
+			w, err := wire.Adiabatic(wire.ShortTime{Size: size, Core: wire.CorePVC70, Current: units.Scale(units.Ampere, units.Ratio(current))})
+			if err != nil {
+				return figure.Chart{}, err
+			}
+			if longest, ok := w.Longest.Get(); ok {
+				line.Points = append(line.Points, figure.Point{X: current, Y: units.In(longest, units.Second)})
+			}
 		}
 		chart.Lines = append(chart.Lines, line)
 	}

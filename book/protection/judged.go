@@ -10,42 +10,51 @@ import (
 var theNextRating = weave.Worked{
 	Name:  "next",
 	Title: "Between two ratings: which rule answers",
-	Question: "A load of {{current}}, not for hours, on {{size}} with {{insulation}} insulation by the NEC, terminals {{terminals}}. " +
-		"Is a {{fuse}} breaker allowed?",
+	Question: "A load of {{current}}, not for hours, on {{size}} with {{insulation}} insulation by the {{rules}}, terminals {{terminals}}. " +
+		"Several receptacles on it: {{receptacles}}. Is a {{fuse}} breaker allowed?",
 	Inputs: []weave.Input{
 		{Name: "current", Label: "greatest current of the load", Default: "52 A", Unit: "A", Low: "1 A", High: "400 A"},
 		{Name: "size", Label: "conductor", Default: "6 AWG"},
 		{Name: "insulation", Label: "insulation", Default: "90 °C", Choices: classInput.Choices},
 		{Name: "terminals", Label: "rating of the terminals", Default: "60 °C", Choices: classInput.Choices},
 		{Name: "fuse", Label: "rating of the breaker", Default: "60 A", Unit: "A", Low: "10 A", High: "500 A"},
+		{Name: "receptacles", Label: "several receptacles for portable loads", Default: "no", Choices: []string{"no", "yes"}},
+		{Name: "rules", Label: "edition of the code", Default: "NEC 2017", Choices: []string{"NEC 2008", "NEC 2017", "NEC 2023"}},
 	},
 	Solve: solveNext,
 }
 
 func solveNext(in *weave.Inputs) (weave.Answer, error) {
+	rules := weave.Parsed(in, "rules", wire.ParseRuleSet)
+	class := weave.Parsed(in, "insulation", wire.ParseInsulation)
+	ends := weave.Parsed(in, "terminals", wire.ParseInsulation)
+	breaker := weave.In[units.Current](in, "fuse")
 	p, err := wire.Protect(wire.Circuit{
 		Installation: wire.Installation{
-			Rules:      wire.NEC2017,
+			Rules:      rules,
 			Size:       weave.Parsed(in, "size", wire.ParseSize),
-			Insulation: weave.Parsed(in, "insulation", parseClass),
-			Terminals:  weave.Parsed(in, "terminals", parseClass),
+			Insulation: class,
+			Terminals:  ends,
 		},
-		Load:   weave.In[units.Current](in, "current"),
-		Device: units.Some(weave.In[units.Current](in, "fuse")),
+		Load:        weave.In[units.Current](in, "current"),
+		Kind:        wire.Breaker,
+		Device:      units.Some(breaker),
+		Receptacles: weave.Text(in, "receptacles") == "yes",
 	})
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
 		Text: "The conductor may carry {{ampacity}}, limited by " +
-			"the {{by}}. The NEC allows a device of {{limit}}. " +
-			"A rule of the house that allows none above the " +
-			"ampacity stops at {{below}}, and the load needs " +
-			"{{needed}}.",
+			"the {{by}}. The code allows a device of {{limit}}, " +
+			"by the rule: {{rule}}. A rule of the house that " +
+			"allows none above the ampacity stops at {{below}}, " +
+			"and the load needs {{needed}}.",
 		Values: []weave.Value{
 			weave.Show("ampacity", p.Capacity.Current, "A", 3),
 			weave.Say("by", p.Capacity.Governs),
 			weave.Show("limit", p.Limit, "A", 3),
+			weave.Say("rule", p.Rule),
 			weave.Show("below", p.Below, "A", 3),
 			weave.Show("needed", p.Needed, "A", 3),
 		},
@@ -71,12 +80,14 @@ var theQuote = weave.Worked{
 }
 
 func solveQuote(in *weave.Inputs) (weave.Answer, error) {
+	rules := weave.Parsed(in, "rules", wire.ParseRuleSet)
+	class := weave.Parsed(in, "insulation", wire.ParseInsulation)
 	quoted := weave.Parsed(in, "quoted", parseQuoted)
 	p, err := wire.Protect(wire.Circuit{
 		Installation: wire.Installation{
-			Rules:      weave.Parsed(in, "rules", parseRules),
+			Rules:      rules,
 			Size:       weave.Parsed(in, "size", wire.ParseSize),
-			Insulation: weave.Parsed(in, "insulation", parseClass),
+			Insulation: class,
 		},
 		Load:   weave.In[units.Current](in, "current"),
 		Device: weave.Parsed(in, "quoted", parseDevice),

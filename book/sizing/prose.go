@@ -189,6 +189,6 @@ when the battery is low does so while people sleep.`
 
 const cautionBattery = `On the battery side there is no small mistake. A bank can drive thousands of amperes into a dropped wrench, hot
 enough to weld it and to burn a hand to the ring. The main fuse sits at the battery, can break the bank's fault current, and
-is chosen with the cable: see the chapter on ampacity and protection. A crimp that is not quite tight gets hot under
+is chosen with the cable: see the chapter on protection and fault current. A crimp that is not quite tight gets hot under
 these currents; look at it with a thermometer that need not touch, after an hour of load. Disconnect before working, and
 mind that the capacitors in the inverter keep their charge for a while.`
