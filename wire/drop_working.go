@@ -8,6 +8,12 @@ import (
 // Working returns how the drop came about, step by step.
 func (d Drop) Working() *working.Sheet {
 	s := working.NewSheet("Voltage drop, " + d.PerLength.name())
+	d.steps(s)
+	return s
+}
+
+// steps appends the steps that end in ΔV and δ.
+func (d Drop) steps(s *working.Sheet) {
 	allowed, isLimited := d.Run.Allowed.Get()
 	s.Given("I", d.Run.Current, "A", "current of the load")
 	s.Given("L", d.Run.OneWay, "m", "one-way length, source to load")
@@ -25,7 +31,6 @@ func (d Drop) Working() *working.Sheet {
 	if isLimited {
 		s.Test("drop against what is allowed", "δ <= δ_allowed", !units.Exceeds(d.Fraction, allowed))
 	}
-	return s
 }
 
 // loopSteps appends what is in the loop of r beside its length.

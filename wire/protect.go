@@ -109,6 +109,13 @@ func Protect(c Circuit) (Protection, error) {
 	if err := c.check(op); err != nil {
 		return Protection{}, err
 	}
+	return protect(op, c)
+}
+
+// protect works out what Protect returns, for a circuit that is checked. A
+// load of 0 is one that nobody stated: it needs nothing, and no rating is the
+// smallest for it.
+func protect(op string, c Circuit) (Protection, error) {
 	capacity, err := ampacity(op, c.Installation)
 	if err != nil {
 		return Protection{}, err
@@ -118,11 +125,13 @@ func Protect(c Circuit) (Protection, error) {
 	if c.Continuous {
 		p.Needed = units.Scale(c.Load, continuousFactor)
 	}
-	if err := units.Above[units.Current](0).Check(op, "Needed", p.Needed); err != nil {
-		return Protection{}, err
-	}
 	rules := c.Installation.Rules
-	p.Smallest = nextRating(rules, c.Kind, p.Needed)
+	if c.Load != 0 {
+		if err := units.Above[units.Current](0).Check(op, "Needed", p.Needed); err != nil {
+			return Protection{}, err
+		}
+		p.Smallest = nextRating(rules, c.Kind, p.Needed)
+	}
 	p.Limit, p.Rule = capacity.deviceLimit(c.Kind, c.Receptacles)
 	p.Below = ratingBelow(rules, c.Kind, min(capacity.Current, p.Limit))
 	if !c.Fault.IsSet() {

@@ -6,52 +6,21 @@ import (
 	"example.com/drawbar/wire"
 )
 
-// A cordRow is what a flexible cord may carry with two of its conductors
-// carrying current: hot and neutral of a leg. The neutral of a cord with two
-// legs carries only what they differ by and is not counted, 400.5.
-type cordRow struct {
-	gauge    int
-	ampacity units.Current
-}
-
-// cordTable is column B.
-//
-// Source: NFPA 70, National Electrical Code, 2017, Table 400.5(A)(1), flexible
-// cords at 30 °C ambient, column B; sizes that cords of recreational vehicles
-// have. Provenance: read.
-func cordTable() []cordRow {
-	return []cordRow{
-		{16, 13 * units.Ampere},
-		{15, 16 * units.Ampere},
-		{14, 18 * units.Ampere},
-		{13, 21 * units.Ampere},
-		{12, 25 * units.Ampere},
-		{11, 27 * units.Ampere},
-		{10, 30 * units.Ampere},
-		{9, 34 * units.Ampere},
-		{8, 40 * units.Ampere},
-		{7, 47 * units.Ampere},
-		{6, 55 * units.Ampere},
-		{5, 62 * units.Ampere},
-		{4, 70 * units.Ampere},
-		{3, 82 * units.Ampere},
-		{2, 95 * units.Ampere},
-	}
-}
-
-// cordSource cites it.
+// cordSource cites the table of [wire.CordAmpacity], column B.
 func cordSource() working.Source {
 	return working.Source{Title: "National Electrical Code", Body: "NFPA 70", Edition: "2017", Place: "Table 400.5(A)(1), column B, two conductors", Provenance: working.Read}
 }
 
-// cordAmpacity returns what a cord of a size may carry.
-func cordAmpacity(size wire.Size) (units.Current, bool) {
-	for _, row := range cordTable() {
-		if size == wire.AWG(row.gauge) {
-			return row.ampacity, true
-		}
+// cordAmpacity returns what a cord of a size may carry in each of two
+// conductors that carry current: hot and neutral of a leg. The neutral of a
+// cord with two legs carries only what they differ by and is not counted,
+// 400.5. It is not ok if the table has no row for the size.
+func cordAmpacity(size wire.Size, service units.Current) (i units.Current, ok bool, err error) {
+	c, err := wire.CordAmpacity(wire.Cord{Size: size, Conductors: 2, Load: service})
+	if notTabulated(err) {
+		return 0, false, nil
 	}
-	return 0, false
+	return c.Current, err == nil, err
 }
 
 // cord holds the trailer's cord against its service.
@@ -69,7 +38,10 @@ func (m *maker) cord() {
 		})
 		return
 	}
-	ampacity, ok := cordAmpacity(size)
+	ampacity, ok, err := cordAmpacity(size, s.Service)
+	if !m.ok("shore", err) {
+		return
+	}
 	if !ok {
 		m.find("shore", working.Finding{
 			Severity: working.Caution, Rule: "cord-not-judged", Source: cordSource(), Numbers: []working.Number{{Name: "service", Value: s.Service}},

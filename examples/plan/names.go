@@ -127,7 +127,7 @@ func circuitFields() map[string]string {
 // inverter.Limit and Demand for the service.
 func shoreFields() map[string]string {
 	return map[string]string{
-		"Current": ".service", "OneWay": ".cord_length", "Size": ".cord", "Source": ".voltage", "Voltage": ".voltage",
+		"Current": ".service", "Load": ".service", "OneWay": ".cord_length", "Size": ".cord", "Source": ".voltage", "Voltage": ".voltage",
 		"Power": "loads", "Apparent": "loads", "PowerFactor": "loads", "Name": "loads", "Start": "loads",
 	}
 }

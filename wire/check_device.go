@@ -1,0 +1,97 @@
+package wire
+
+import (
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+)
+
+// deviceLine holds the device against the load below it and the limit above it.
+// It agrees if it is the smallest rating for the load or the greatest that the
+// conductor may have; another that carries the load errs to the safe side.
+func (c Checked) deviceLine() (CheckedClaim, bool) {
+	if c.Quote.DeviceElsewhere {
+		return CheckedClaim{}, false
+	}
+	l := CheckedClaim{Kind: ClaimDevice, Stated: asStated(c.Quote.Device)}
+	p, load := c.Protection, c.Circuit.Load
+	device, stated := c.Circuit.Device.Get()
+	if c.isJudged() {
+		l.Computed, l.Source = p.Limit.String()+" at most", p.LimitSource()
+		if stated {
+			l.Difference = units.Some(units.RatioOf(units.Minus(device, p.Limit), p.Limit))
+		}
+	}
+	rules := c.Quote.Rules
+	switch {
+	case !stated:
+		l.Rule = needs([]string{"device"})
+	case load > 0 && units.Exceeds(load, device):
+		l.Verdict, l.Rule = working.Disagree, "below the load of "+load.String()
+	case !c.isJudged():
+		l.Rule = needs(c.missingForHeat())
+	case load == 0:
+		l.Rule = needs([]string{"current"})
+	case units.Compare(device, p.Smallest) == 0:
+		l.Verdict, l.Rule = working.Agree, "smallest rating for the load, within the limit by "+rules.String()
+	case units.Compare(device, ratingBelow(rules, c.Quote.Kind, p.Limit)) == 0:
+		l.Verdict, l.Rule = working.Agree, "greatest rating within the limit by "+rules.String()
+	default:
+		l.Verdict, l.Rule = working.AgreeConservative, "above the load, below the limit by "+rules.String()
+	}
+	return l.unlessMissing(c.missingForHeat()), true
+}
+
+// placeLine holds the place of the device against how far it may be.
+func (c Checked) placeLine() (CheckedClaim, bool) {
+	if !c.Circuit.Device.IsSet() {
+		return CheckedClaim{}, false
+	}
+	l := CheckedClaim{Kind: ClaimPlace, Stated: asStated(c.Quote.FromSource)}
+	p := Protection{Circuit: c.Circuit}
+	l.Source = p.placeSource()
+	if c.Quote.Rules.isNEC() {
+		l.Source = necTaps
+	}
+	from, stated := c.Circuit.FromSource.Get()
+	if !stated {
+		l.Rule = needs([]string{"distance from the source"})
+		return l, true
+	}
+	l.Verdict, l.Rule = working.Agree, "at the source"
+	if from > 0 {
+		l.Rule = "within the reach of " + c.Quote.Rules.String()
+	}
+	for _, f := range p.placeFindings() {
+		l.Rule, l.Source = f.Rule, f.Source
+		switch {
+		case f.Severity >= working.Caution:
+			l.Verdict = working.Disagree
+		default:
+			l.Verdict = working.NotStated
+		}
+	}
+	return l, true
+}
+
+// interruptingLine holds what the device can break against the short there.
+func (c Checked) interruptingLine() (CheckedClaim, bool) {
+	breaks, stated := c.Circuit.Interrupting.Get()
+	if !stated && !c.Circuit.Device.IsSet() {
+		return CheckedClaim{}, false
+	}
+	l := CheckedClaim{Kind: ClaimInterrupting, Stated: asStated(c.Quote.Interrupting), Source: ohmsLaw}
+	fault := c.AtDevice.Current
+	if fault > 0 {
+		l.Computed = units.Significant(float64(fault), 4) + " A at least"
+	}
+	switch {
+	case !stated:
+		l.Rule = needs([]string{"interrupting rating"})
+	case fault == 0:
+		l.Rule = needs([]string{"source of fault current"})
+	default:
+		l.Verdict, l.Rule = working.Agree, "not below the short at the device"
+		l.Difference = units.Some(units.RatioOf(units.Minus(breaks, fault), fault))
+	}
+	return l, true
+}
