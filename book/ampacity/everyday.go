@@ -23,7 +23,7 @@ var theWall = weave.Worked{
 	Name:  "wall",
 	Title: "Two wires in a wall",
 	Question: "Two {{size}} copper conductors with {{insulation}} insulation go through a wall to a row of receptacles, " +
-		"air at {{ambient}}, terminals rated {{terminals}}. By the {{rules}}, what may it carry for hours on end?",
+		"air at {{ambient}}, terminals rated {{terminals}}. By the {{rules}}, what may they carry?",
 	Inputs: []weave.Input{
 		{Name: "size", Label: "conductor", Default: "12 AWG"},
 		classInput, terminalInput,
@@ -116,7 +116,7 @@ var theSize = weave.Worked{
 	Question: "A load of {{current}} has to pass the same roof: air at {{ambient}}, {{wires}} wires together, insulation {{insulation}}, " +
 		"terminals {{terminals}}. By the NEC of 2017, which is the smallest copper that carries it?",
 	Inputs: []weave.Input{
-		{Name: "current", Label: "current of the load", Default: "30 A", Unit: "A", Low: "1 A", High: "100 A"},
+		{Name: "current", Label: "current of the load", Default: "30 A", Unit: "A", Low: "1 A", High: "200 A"},
 		{Name: "ambient", Label: "air round the wires", Default: "60 °C", Unit: "°C", Low: "-20 °C", High: "85 °C"},
 		wiresInput, classInput, terminalInput,
 	},

@@ -106,7 +106,7 @@ func solveNeutral(in *weave.Inputs) (weave.Answer, error) {
 
 var engineExercise = weave.Exercise{
 	Name: "engine",
-	Question: "A battery cable of {{size}} with {{insulation}} insulation crosses the engine space of a boat. What may it carry for hours, and what does it lose by " +
+	Question: "A battery cable of {{size}} with {{insulation}} insulation crosses the engine space of a boat. What may it carry, and what does it lose by " +
 		"the place?",
 	Inputs: []weave.Input{
 		{Name: "size", Label: "conductor", Default: "2/0 AWG", Choices: []string{"4 AWG", "2 AWG", "1/0 AWG", "2/0 AWG", "4/0 AWG"}},

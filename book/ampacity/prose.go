@@ -70,6 +70,8 @@ rating, and a hotter wire heats it. If nothing is marked, the code takes 60 °C 
 in the column of the insulation, and only its result is held against the terminals: to start in the column of the terminals
 gives away copper, and to forget the terminals gives away the panel. The sheathed cable of houses is held to the column of
 60 °C whatever its terminals bear, though its correction starts at 90 °C (334.80, from memory): work it with terminals of 60 °C.
+For a load of three hours or more the code wants a quarter more of the conductor, before correction; that is in the next chapter,
+with the device.
 
 The rule for boats has the first line only, with one step for the engine space, where 50 °C is assumed, and counts company from
 50 V up. The RV table has neither, and the library refuses to be told of warm air there, rather than to ignore it.`)
@@ -118,9 +120,8 @@ Churchill and Chu for a level cylinder. Nothing in it was fitted to a table of a
 {{band.low}} and {{band.high}} of the free-air table for boats, from 6 AWG to 4/0 and with insulation of 60 to 90 °C. It is physics and no
 rule: it shows which way things go. A wall full of wool, a bundle, the sun and height above the sea are not in it.
 
-Big cables have less surface for their metal, so a thick one carries less for its copper than a thin one. And since the surface
-radiates with the fourth power and air rises faster when it is warmer, the balance falls a little faster than the root
-when the air warms.`)
+Big cables have less surface for their metal, so a thick one carries less for its copper than a thin one. And rising air carries off more than in proportion to how much warmer the surface is, so the balance
+falls a little faster than the root when the air warms.`)
 
 const howToAsk = weave.Prose(`## Worked examples
 

@@ -136,7 +136,7 @@ var thePlace = weave.Worked{
 	Title: "The fuse at the wrong end",
 	Question: "The installer put the {{fuse}} fuse into the inverter's compartment: {{size}} cable runs {{from}} from the battery to " +
 		"the fuse and another {{on}} to the inverter. The bank has {{voltage}} and {{bank}}. What does a chafed cable halfway to the fuse draw, and what " +
-		"does the {{rules}} rule say to the place? (In a sheath: {{sheath}}. From the battery post: {{post}}.)",
+		"does the rule set {{rules}} say about the place? (In a sheath: {{sheath}}. From the battery post: {{post}}.)",
 	Inputs: []weave.Input{
 		{Name: "fuse", Label: "rating of the fuse", Default: "300 A", Unit: "A", Low: "5 A", High: "500 A"},
 		{Name: "size", Label: "conductor", Default: "2/0 AWG"},
