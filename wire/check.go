@@ -86,9 +86,10 @@ type Checked struct {
 	// AtDevice is the short that the device has to break: at its place, or at the
 	// source, which is more, if no length is stated. Zero if Fault is not given.
 	AtDevice Fault
-	// Needed is the smallest gauge that carries the load with a device that the
-	// rule set allows, and keeps Allowed if that and the run are known; the zero
-	// Size if no current is known, or none is enough.
+	// Needed is the smallest gauge that carries the load, or 125 % of one that runs
+	// for hours, with a device that the rule set allows, and keeps Allowed if that
+	// and the run are known; the zero Size if no current is known, or none is
+	// enough.
 	Needed Size
 }
 
@@ -252,6 +253,10 @@ func (c Checked) passes(op string, s Size) (bool, error) {
 	case err != nil:
 		return false, err
 	case p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit):
+		return false, nil
+	}
+	// The NEC has a rule of its own for what runs for hours, and a finding for it.
+	if !c.Quote.Rules.isNEC() && units.Exceeds(p.Needed, p.Capacity.Current) {
 		return false, nil
 	}
 	p.Circuit.Device = units.Some(p.Smallest)

@@ -33,8 +33,8 @@ func (c Checked) Findings() []working.Finding {
 }
 
 // dropFindings carries over what the drop has to say. Heat is judged by the rule
-// set, if it has a row: what the drop says of it, for insulation of 105 °C at
-// most, then only repeats that or, with hotter insulation, contradicts it.
+// set, if it has a row: what the drop says of it then repeats that or, with
+// insulation hotter than the 105 °C it goes by, contradicts it.
 func (c Checked) dropFindings() []working.Finding {
 	var f []working.Finding
 	switch {
@@ -43,9 +43,8 @@ func (c Checked) dropFindings() []working.Finding {
 	case c.AlternatingDrop.Voltage > 0:
 		f = c.AlternatingDrop.Findings()
 	}
-	hot := c.Quote.Insulation == Insulation125 || c.Quote.Insulation == Insulation200
 	return slices.DeleteFunc(f, func(x working.Finding) bool {
-		return c.isJudged() && (x.Rule == "ampacity-not-checked" || hot && x.Rule == "current-above-any-ampacity")
+		return c.isJudged() && (x.Rule == "ampacity-not-checked" || x.Rule == "current-above-any-ampacity")
 	})
 }
 

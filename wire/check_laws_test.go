@@ -256,6 +256,12 @@ func TestCheckBadFields(t *testing.T) {
 	spoilt("Percent", func(q *wire.Quote) { q.Percent = stated("-1 %") })
 	spoilt("FromSource", func(q *wire.Quote) { q.FromSource = stated("-1 in") })
 	spoilt("FromSource", func(q *wire.Quote) { q.FromSource = stated("6 ft") }) // beyond the end of the run
+	spoilt("Needed", func(q *wire.Quote) {                                      // 125 % of it is no number
+		q.Load, q.Drop, q.Percent, q.Length, q.FromSource = units.Some(units.Current(1.7e308)), units.Printed{}, units.Printed{}, units.Printed{}, units.Printed{}
+	})
+	spoilt("Needed", func(q *wire.Quote) {
+		*q = wire.Quote{Rules: wire.NEC2023, Load: units.Some(units.Current(1.7e308)), Continuous: true}
+	})
 	spoilt("Rules", func(q *wire.Quote) { q.Rules = 0 })
 	spoilt("LengthIs", func(q *wire.Quote) { q.LengthIs = 3 })
 	spoilt("Metal", func(q *wire.Quote) { q.Metal = units.Some(wire.Metal(3)) })

@@ -298,3 +298,65 @@ func TestCheckAlternating(t *testing.T) {
 		t.Errorf("%v", l)
 	}
 }
+
+// TestCheckAlternatingSize: 15 A over 50 ft drop 2.5 % on 12 AWG and 1.6 % on 10
+// AWG (Table 9: 1.2 Ω/kft and 1.8 V); 2 % asks for 10 AWG, and a hundredth of a
+// per cent for more than there is.
+func TestCheckAlternatingSize(t *testing.T) {
+	for allowed, want := range map[units.Ratio]wire.Size{0.03: wire.AWG(12), 0.02: wire.AWG(10), 0.0001: {}} {
+		q := acQuote()
+		q.Allowed = units.Some(allowed)
+		c := mustCheck(t, q)
+		if c.Needed != want || (lineOf(c, wire.ClaimSize).Verdict == working.Disagree) != (want != wire.AWG(12)) {
+			t.Errorf("%v: %v, %v, want %v", allowed, c.Needed, lineOf(c, wire.ClaimSize), want)
+		}
+	}
+	q := acQuote()
+	q.Allowed, q.PowerFactor = units.Some(3*units.Percent), units.None[units.Ratio]()
+	if l := lineOf(mustCheck(t, q), wire.ClaimSize); l.Verdict != working.NotStated || l.Rule != "needs power factor" {
+		t.Errorf("%v", l)
+	}
+}
+
+// TestCheckTablesEnd: the table of solid copper ends at 4/0 AWG. What
+// only a larger size would do is not an error but none of the list.
+func TestCheckTablesEnd(t *testing.T) {
+	q := quotedCable()
+	q.Basis, q.Allowed = units.Some(wire.FromNBSHandbook100), units.Some(0.1*units.Percent)
+	q.Rules, q.Length = wire.NEC2023, stated("40 ft")
+	if c := mustCheck(t, q); c.Needed.IsValid() || harm(lineOf(c, wire.ClaimSize).Verdict) < 2 {
+		t.Errorf("needed %v, %v", c.Needed, lineOf(c, wire.ClaimSize))
+	}
+	// Nor has Table 9 a row for 18 AWG, which would do for heat.
+	ac := acQuote()
+	ac.Current, ac.Allowed = stated("5 A"), units.Some(3*units.Percent)
+	if c := mustCheck(t, ac); c.Needed != wire.AWG(14) {
+		t.Errorf("needed %v, want 14 AWG", c.Needed)
+	}
+}
+
+// TestCheckAsks: what is open is asked, and what is closed is not.
+func TestCheckAsks(t *testing.T) {
+	for _, c := range []struct {
+		ask    string
+		open   func(*wire.Quote)
+		closed func(*wire.Quote)
+	}{
+		{"Which code has an ampacity for this conductor of 70 mm²", func(q *wire.Quote) {
+			q.Size, q.Basis = wire.Metric(70*units.SquareMillimetre), units.None[wire.Basis]()
+		}, func(q *wire.Quote) { q.Size = wire.Aught(2) }},
+		{"What protects the 60 in of conductor", func(q *wire.Quote) { q.FromSource = stated("60 in") }, func(q *wire.Quote) { q.FromSource = stated("7 in") }},
+		{"Which fuse or breaker", func(q *wire.Quote) { q.Device = units.Printed{} }, func(q *wire.Quote) { q.DeviceElsewhere = true }},
+		{"Which rule allows 400 A on 2/0 AWG?", func(q *wire.Quote) { q.Device = stated("400 A") }, func(q *wire.Quote) { q.Device = stated("300 A") }},
+	} {
+		q := quotedCable()
+		c.open(&q)
+		if asked := strings.Join(mustCheck(t, q).Questions(), "\n"); !strings.Contains(asked, c.ask) {
+			t.Errorf("asks %q, want %q", asked, c.ask)
+		}
+		c.closed(&q)
+		if asked := strings.Join(mustCheck(t, q).Questions(), "\n"); strings.Contains(asked, c.ask) {
+			t.Errorf("still asks %q", asked)
+		}
+	}
+}

@@ -28,6 +28,9 @@
 // reactance, [ACDrop], and a service of two legs its shared neutral,
 // [LegDrop]. A conductor warms under its load, [WarmDrop].
 //
+// What an installer states of a circuit, in whole or in part, is held against all
+// of this by [Check]: a verdict on each claim, and what to ask.
+//
 // A system of many conductors is a [Harness]: a tree of loads, or batteries in
 // parallel with their links.
 //
