@@ -1,6 +1,8 @@
 package voltagedrop
 
 import (
+	"math"
+
 	"example.com/drawbar/book/figure"
 	"example.com/drawbar/book/weave"
 	"example.com/drawbar/units"
@@ -61,9 +63,9 @@ var acSymbols = weave.Formula{
 	},
 }
 
-const threeDrops = weave.Prose(`Three drops, and each is in some book as the drop. The approximate one is always a little below the exact one.
-The phasor is above both unless load and line have the same angle. And the sign in the first line is where exams are failed: for a lagging
-load the X term is added.`)
+const threeDrops = weave.Prose(`Three drops, and each is in some book as the drop. The approximate one is never above the exact one.
+The phasor is above both unless load and line have the same angle. And the sign in the first line is easily slipped: for a
+lagging load the X term is added. Subtracted, it gives the drop of a leading load, which may be below zero.`)
 
 var theCord = weave.Worked{
 	Name:  "cord",
@@ -99,7 +101,7 @@ func solveCord(in *weave.Inputs) (weave.Answer, error) {
 		Text: "It loses {{drop}}, {{percent}}, and gets " +
 			"{{at_load}}; the cord gives off {{heat}}. Of its " +
 			"impedance {{r}} is resistance and {{x}} reactance, " +
-			"which here counts for nothing.",
+			"which hardly counts.",
 		Values: []weave.Value{
 			weave.Show("drop", drop.Voltage, "V", 3),
 			weave.Show("percent", drop.Fraction, "%", 3),
@@ -257,24 +259,33 @@ func printedTwoWire() ([]weave.Row, error) {
 // dropByPowerFactor draws the three drops of the park's feeder.
 func dropByPowerFactor() (figure.Chart, error) {
 	chart := figure.Chart{
-		Title: "Three drops of one feeder against the power factor",
-		Description: "Three curves. The phasor is a level line, since the current is the same throughout. The exact and the approximate drop " +
-			"lie close together; they reach the phasor where load and line have the same angle, and fall away from it on both sides.",
+		Title: "Drop of one feeder against the power factor",
+		Description: "Three curves. The phasor is a level line, since the current is the same throughout. The exact drop touches it where " +
+			"load and line have the same angle, and falls away on both sides. With the sign slipped the drop is lower everywhere, and " +
+			"below zero at low power factors; the two meet only at a power factor of 100 %.",
 		X: figure.Axis{Label: "power factor, lagging", Unit: "%", Min: 0, Max: 100},
-		Y: figure.Axis{Label: "drop", Unit: "V", Min: 0, Max: 8},
+		Y: figure.Axis{Label: "drop", Unit: "V", Min: -4, Max: 8},
 	}
-	lines := []figure.Line{{Name: "phasor"}, {Name: "exact"}, {Name: "approximate"}}
-	for pf := 2.0; pf <= 100; pf += 2 {
-		d, err := wire.ACDrop(wire.ACRun{
+	lines := []figure.Line{{Name: "phasor"}, {Name: "exact"}, {Name: "sign slipped"}}
+	// Even steps of the angle: the curves turn steeply at the right.
+	for degrees := 89.0; degrees >= 0; degrees-- {
+		run := wire.ACRun{
 			Current: 50 * units.Ampere, OneWay: 500 * units.Foot, Source: 240 * units.Volt,
-			PowerFactor: units.Some(units.Scale(units.Percent, units.Ratio(pf))),
+			PowerFactor: units.Some(units.Ratio(math.Cos(degrees * math.Pi / 180))),
 			Line:        wire.ACConductor{Conductor: wire.Conductor{Size: wire.Aught(1)}},
-		})
+		}
+		d, err := wire.ACDrop(run)
 		if err != nil {
 			return figure.Chart{}, err
 		}
-		for i, v := range []units.Voltage{d.Phasor, d.Exact, d.Approximate} {
-			lines[i].Points = append(lines[i].Points, figure.Point{X: pf, Y: units.In(v, units.Volt)})
+		run.Leading = true
+		slip, err := wire.ACDrop(run)
+		if err != nil {
+			return figure.Chart{}, err
+		}
+		x := 100 * math.Cos(degrees*math.Pi/180)
+		for i, v := range []units.Voltage{d.Phasor, d.Exact, slip.Exact} {
+			lines[i].Points = append(lines[i].Points, figure.Point{X: x, Y: units.In(v, units.Volt)})
 		}
 	}
 	chart.Lines = lines

@@ -95,8 +95,8 @@ func solveTightLug(*weave.Inputs) (weave.Answer, error) {
 		Before: 12.62 * units.Volt, After: 12.48 * units.Volt, Current: 80 * units.Ampere,
 	})
 	return weave.Answer{
-		Text: "A tenth of a volt or two is {{percent}} of the battery, and nobody misses it. But it is lost in one place: {{heat}}, the heat of a soldering iron, under " +
-			"a plastic cap.",
+		Text: "A tenth of a volt or two is {{percent}} of the battery, and nobody misses it. But it is lost in one place: {{heat}}, as much as a small soldering iron, " +
+			"under a plastic cap.",
 		Values: []weave.Value{
 			weave.Show("percent", units.RatioOf(joint.Voltage, joint.Reading.Before), "%", 2),
 			weave.Show("heat", joint.Heat, "W", 3),

@@ -33,7 +33,7 @@ func Chapter() weave.Chapter {
 			longestRuns, theRuns,
 			whichTwelve, weave.Numbers{Name: "twelve", Solve: solveTwelve},
 			weave.Table{Title: "12 AWG, source by source", Rows: printedTwelve},
-			theMetal,
+			otherMetals, weave.Numbers{Name: "metals", Solve: solveMetals}, theMetal,
 			wholePath, theLug, sideBySide, thePair, backByChassis, theChassis,
 			warmth, warmSymbols, byTheSquare, theInverterCable,
 			warming(), weave.Numbers{Name: "warming", Solve: solveWarming},
@@ -153,7 +153,7 @@ not know them.
 
 ## Worked examples
 
-Each can be worked again with other numbers, for instance:
+Each example of the chapter can be worked again with other numbers, for instance:
 
     go run ./book show voltagedrop -example feed -set one_way="25 ft"`)
 

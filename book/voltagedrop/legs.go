@@ -19,7 +19,7 @@ what comes back on the neutral is the sum of both, as phasors. How the hots stan
 - **One hot for both.** An adapter to a 30 A receptacle ties the legs together. Hot and neutral carry the sum.
 
 The neutral's drop pulls the heavier leg down and pushes the lighter one up, so the lighter leg can stand above the
-voltage of the source with nothing wrong.`)
+voltage of the source with nothing wrong. For opposite legs, without angle and without reactance:`)
 
 var legSymbols = weave.Formula{
 	Equations: []string{
@@ -81,10 +81,10 @@ func solveLegs(in *weave.Inputs) (weave.Answer, error) {
 	}
 	return weave.Answer{
 		Text: "Leg A gets {{a}}, a drop of {{drop_a}}; leg B " +
-			"gets {{b}}, {{drop_b}}. The neutral carries " +
-			"{{neutral}}, the busier hot {{hot}}, and from hot " +
-			"to hot there are {{between}}. The conductors give " +
-			"off {{heat}}.",
+			"gets {{b}}, {{drop_b}}; below 0 it rises. The " +
+			"neutral carries {{neutral}}, the busier hot " +
+			"{{hot}}, and from hot to hot there are {{between}}. " +
+			"The conductors give off {{heat}}.",
 		Values: []weave.Value{
 			weave.Show("a", legs.AtLoad.A, "V", 4),
 			weave.Show("drop_a", legs.Fraction.A, "%", 3),
@@ -196,7 +196,7 @@ func printedLegs() ([]weave.Row, error) {
 	v, err := wire.LegDrop(shared)
 	const what = "250 kW and 400 kW at 230 V, neutral open: on the "
 	return []weave.Row{
-		{What: "100 kW and 50 kW on 250 V each: in the neutral", Ours: v.InNeutral, Printed: units.MustPrinted("200", "A"), Source: theraja},
+		{What: "three-wire direct current, 100 kW and 50 kW on 250 V each: in the neutral", Ours: v.InNeutral, Printed: units.MustPrinted("200", "A"), Source: theraja},
 		{What: what + "smaller", Ours: open.AtLoad.A, Printed: units.MustPrinted("283", "V"), Source: theraja},
 		{What: what + "larger", Ours: open.AtLoad.B, Printed: units.MustPrinted("177", "V"), Source: theraja},
 	}, err

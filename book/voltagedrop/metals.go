@@ -100,6 +100,33 @@ func printedTwelve() ([]weave.Row, error) {
 	return rows, nil
 }
 
+const otherMetals = weave.Prose(`And there are other metals. Aluminium of the same size has {{metals.aluminium}} times the resistance of copper and
+{{metals.light}} of its weight. Copper-clad aluminium, with a skin of copper on a core of aluminium, has {{metals.clad}} times
+the resistance and looks like copper until it is cut. Skin and core lie side by side, so their conductivities add by
+area, and there is not much of the skin.`)
+
+// solveMetals holds the metals beside copper.
+func solveMetals(*weave.Inputs) (weave.Answer, error) {
+	var ohms [3]units.ResistancePerLength
+	var mass [3]units.MassPerLength
+	for i, metal := range []wire.Metal{wire.Copper, wire.Aluminium, wire.CopperClad} {
+		m, err := wire.MassOf(wire.Conductor{Size: wire.Aught(1), Metal: metal})
+		if err != nil {
+			return weave.Answer{}, err
+		}
+		r, err := wire.Resistance(m.Conductor)
+		if err != nil {
+			return weave.Answer{}, err
+		}
+		ohms[i], mass[i] = r.At, m.PerLength
+	}
+	return weave.Answer{Values: []weave.Value{
+		weave.Show("aluminium", units.RatioOf(ohms[1], ohms[0]), "1", 3),
+		weave.Show("light", units.RatioOf(mass[1], mass[0]), "%", 2),
+		weave.Show("clad", units.RatioOf(ohms[2], ohms[0]), "1", 3),
+	}}, nil
+}
+
 var theMetal = weave.Worked{
 	Name:  "metal",
 	Title: "Copper, aluminium, and copper on the outside",

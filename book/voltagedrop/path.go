@@ -20,7 +20,7 @@ var theLug = weave.Worked{
 	Question: "An inverter cuts out early. With {{current}} flowing, the meter shows {{before}} on the battery post and {{after}} on the barrel of the " +
 		"lug bolted to it; its last digit is {{resolution}}. Is the joint bad?",
 	Inputs: []weave.Input{
-		{Name: "before", Label: "voltage on the battery post", Default: "12.62 V", Unit: "V", Low: "12.5 V", High: "60 V"},
+		{Name: "before", Label: "voltage on the battery post", Default: "12.62 V", Unit: "V", Low: "12.5 V", High: "15 V"},
 		{Name: "after", Label: "voltage on the lug", Default: "12.48 V", Unit: "V", Low: "0 V", High: "12.62 V"},
 		{Name: "current", Label: "current at that moment", Default: "80 A", Unit: "A", Low: "0.5 A", High: "400 A"},
 		{Name: "resolution", Label: "last digit of the meter", Default: "0.01 V", Unit: "V", Low: "0.0001 V", High: "0.1 V"},
@@ -114,10 +114,9 @@ func solvePair(in *weave.Inputs) (weave.Answer, error) {
 	}, nil
 }
 
-const backByChassis = weave.Prose(`A frame of steel has a cross-section that no cable has, and steel conducts about a tenth as well as copper (from
-memory). What
-decides are the joints on the way: where the return wire is bolted on, and where the frame is. So the return is measured
-like a joint, from lug to lug, and again after a winter.`)
+const backByChassis = weave.Prose(`A frame of steel has a cross-section that no cable has, and steel conducts about a tenth as well as copper (from memory).
+What decides are the joints on the way: where the return wire is bolted on, and where parts of the frame are. So the return
+is measured like a joint, from lug to lug, and again after a winter.`)
 
 var theChassis = weave.Worked{
 	Name:  "chassis",

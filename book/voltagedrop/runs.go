@@ -11,8 +11,8 @@ import (
 
 const longestRuns = weave.Prose(`## The table on the inside of the cupboard door
 
-Handbooks print the longest run for size and current. It is a table of the drop alone, and its lower left corner has done harm:
-there the lengths are short, the drop is small, and the wire burns. So here each cell also asks what the current does to the wire.`)
+Handbooks print the longest run for size and current. It is a table of the drop alone, and one of its corners has done harm:
+the one with thin wire and much current, where a length is printed, the drop is small, and the wire burns. So here each cell also asks what the current does to the wire.`)
 
 var theRuns = weave.Worked{
 	Name:  "runs",
@@ -43,23 +43,26 @@ func solveRuns(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	unit := units.Foot
-	if weave.Text(in, "unit") == "m" {
+	name, unit := weave.Text(in, "unit"), units.Foot
+	if name == "m" {
 		unit = units.Metre
 	}
 	last := cells[len(cells)-1]
 	return weave.Answer{
-		Text: runTable(cells, currents, unit) +
+		Text: "The drop is within {{volts}} up to:\n\n" +
+			runTable(cells, currents, unit) +
 			"\nIn brackets: too much current for a wall, a " +
 			"raceway or a bundle. Heat: more than any table " +
 			"allows, whatever the length. The last cell, " +
 			"{{size}} at {{current}}, reaches {{reach}}.",
 		Values: []weave.Value{
+			weave.Show("volts", last.Voltage, "V", 3),
 			weave.Say("size", last.Run.Conductor.Size),
 			weave.Show("current", last.Run.Current, "A", 3),
-			weave.Show("reach", last.OneWay, "ft", 3),
+			weave.Show("reach", last.OneWay, name, 3),
 		},
-		Working: last.Working(),
+		Working:  last.Working(),
+		Findings: last.Findings(),
 	}, nil
 }
 
@@ -85,7 +88,7 @@ func runTable(
 
 // cell returns a length, or what the heat has to say.
 func cell(c wire.Reach, unit units.Length) string {
-	length := units.Significant(units.In(c.OneWay, unit), 2)
+	length := units.Significant(units.In(c.OneWay, unit), 3)
 	for _, f := range c.Findings() {
 		switch f.Rule {
 		case "current-above-any-ampacity":

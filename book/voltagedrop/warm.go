@@ -13,7 +13,8 @@ const warmth = weave.Prose(`## A conductor warms itself
 
 Until now the temperature of the metal was given. In truth it follows from the load. The ampacity of a table is defined by
 it: the current that warms the conductor from the table's air, {{warming.base}}, to what its insulation is rated for. Heat goes
-with the square of the current, and the rise with the heat. That is the rule of thumb:`)
+with the square of the current, and the rise with the heat. The first line below says so, and is the rule
+of thumb:`)
 
 var warmSymbols = weave.Formula{
 	Equations: []string{
@@ -39,7 +40,8 @@ var warmSymbols = weave.Formula{
 const byTheSquare = weave.Prose(`The first line takes the resistance as if the conductor were already at its rating, so it is too warm below the
 ampacity and too cool above it. The second takes the resistance that the conductor has. Since that depends on the
 temperature looked for, it is worked step by step, as the cable itself does: begin at the air, find the heat, find the
-temperature, and begin again there until nothing moves.`)
+temperature, and begin again there until nothing moves. The third line is for a load that keeps its power, as an inverter
+does: the warm cable leaves it less voltage, so it takes more current, which warms the cable.`)
 
 var theInverterCable = weave.Worked{
 	Name:  "inverter_cable",
@@ -128,7 +130,7 @@ func warming() weave.Prose {
 		text += "| " + i + " | {{warming.from" + i + "}} | {{warming.r" + i + "}} | {{warming.current" + i + "}} | {{warming.to" + i + "}} |\n"
 	}
 	return weave.Prose(text + "\nIt settles because each step moves less than the one before. Where the air is hot and the cable far too thin it does not: " +
-		"the heat grows faster than the air takes it, and there is no answer but a fire. The figure shows the two rules apart; they meet at the ampacity, " +
+		"the heat grows faster than the air takes it, and there is no temperature at which it would stay. The figure shows the two rules apart; they meet at the ampacity, " +
 		"{{warming.ampacity}}, which is what the ampacity means.")
 }
 
