@@ -95,9 +95,10 @@ func solveTightLug(*weave.Inputs) (weave.Answer, error) {
 		Before: 12.62 * units.Volt, After: 12.48 * units.Volt, Current: 80 * units.Ampere,
 	})
 	return weave.Answer{
-		Text: "A tenth of a volt or two is {{percent}} of the battery, and nobody misses it. But it is lost in one place: {{heat}}, as much as a small soldering iron, " +
+		Text: "It loses {{lost}}, which is {{percent}} of the battery, and nobody misses it. But it is lost in one place: {{heat}}, as much as a small soldering iron, " +
 			"under a plastic cap.",
 		Values: []weave.Value{
+			weave.Show("lost", joint.Voltage, "mV", 3),
 			weave.Show("percent", units.RatioOf(joint.Voltage, joint.Reading.Before), "%", 2),
 			weave.Show("heat", joint.Heat, "W", 3),
 		},

@@ -36,7 +36,7 @@ func Chapter() weave.Chapter {
 			otherMetals, weave.Numbers{Name: "metals", Solve: solveMetals}, theMetal,
 			wholePath, theLug, sideBySide, thePair, backByChassis, theChassis,
 			warmth, warmSymbols, byTheSquare, theInverterCable,
-			warming(), weave.Numbers{Name: "warming", Solve: solveWarming},
+			settled,
 			weave.Figure{
 				Name:    "temperature_by_current",
 				Caption: "2 AWG copper with 105 °C insulation, alone in air of 30 °C, ampacity by 33 CFR 183.425.",

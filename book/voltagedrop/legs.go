@@ -1,6 +1,8 @@
 package voltagedrop
 
 import (
+	"strconv"
+
 	"example.com/drawbar/book/weave"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -125,7 +127,7 @@ func solveSupplies(*weave.Inputs) (weave.Answer, error) {
 		if err != nil {
 			return weave.Answer{}, err
 		}
-		n := string(rune('0' + i))
+		n := strconv.Itoa(i)
 		values = append(values, weave.Show("a"+n, v.AtLoad.A, "V", 4), weave.Show("between"+n, v.LineLine, "V", 4),
 			weave.Show("neutral"+n, v.InNeutral, "A", 3), weave.Show("hot"+n, v.InLine, "A", 3), weave.Show("heat"+n, v.Heat, "W", 3))
 	}

@@ -1,7 +1,7 @@
 package voltagedrop
 
 import (
-	"strconv"
+	"fmt"
 
 	"example.com/drawbar/book/figure"
 	"example.com/drawbar/book/weave"
@@ -12,7 +12,7 @@ import (
 const warmth = weave.Prose(`## A conductor warms itself
 
 Until now the temperature of the metal was given. In truth it follows from the load. The ampacity of a table is defined by
-it: the current that warms the conductor from the table's air, {{warming.base}}, to what its insulation is rated for. Heat goes
+it: the current that warms the conductor from the table's air, {{inverter_cable.base}}, to what its insulation is rated for. Heat goes
 with the square of the current, and the rise with the heat. The first line below says so, and is the rule
 of thumb:`)
 
@@ -56,7 +56,7 @@ var theInverterCable = weave.Worked{
 		{Name: "source", Label: "voltage at the battery", Default: "12.4 V", Unit: "V", Low: "11.5 V", High: "60 V"},
 	},
 	Solve:   solveInverterCable,
-	Helpers: []string{"inverterCable", "after"},
+	Helpers: []string{"inverterCable", "stepTable"},
 }
 
 func solveInverterCable(in *weave.Inputs) (weave.Answer, error) {
@@ -75,19 +75,18 @@ func solveInverterCable(in *weave.Inputs) (weave.Answer, error) {
 	}
 	cold := warm.AtAmbient
 	return weave.Answer{
-		Text: "From {{air}} the first step goes to {{first}}, " +
-			"the second to {{second}}, the third to {{third}}; " +
-			"after {{steps}} steps it stays at {{end}}. The rule " +
-			"of thumb has {{square}}. The drop grows from " +
-			"{{cold}} to {{drop}}, and the current from " +
+		Text: "It warms from step to step:\n\n" + stepTable(warm) +
+			"\nAfter {{steps}} steps it stays at {{end}}; the " +
+			"rule of thumb has {{square}}, for an ampacity of " +
+			"{{ampacity}} in air of {{base}}. The drop grows " +
+			"from {{cold}} to {{drop}}, and the current from " +
 			"{{cold_current}} to {{current}}.",
 		Values: []weave.Value{
-			weave.Show("first", after(warm, 1), "°C", 4),
-			weave.Show("second", after(warm, 2), "°C", 4),
-			weave.Show("third", after(warm, 3), "°C", 4),
 			weave.Say("steps", warm.Steps),
 			weave.Show("end", warm.Temperature, "°C", 4),
 			weave.Show("square", warm.BySquare, "°C", 4),
+			weave.Show("ampacity", warm.Run.Ampacity, "A", 3),
+			weave.Show("base", warm.Run.Base, "°C", 3),
 			weave.Show("cold", cold.Fraction, "%", 3),
 			weave.Show("drop", warm.Drop.Fraction, "%", 3),
 			weave.Show("cold_current", cold.Run.Current, "A", 4),
@@ -112,58 +111,26 @@ func inverterCable(size wire.Size) (wire.WarmRun, error) {
 	}, err
 }
 
-// after returns the temperature after so many steps, or the last.
-func after(warm wire.WarmedDrop, steps int) units.Temperature {
-	step, _ := warm.Step(min(steps, warm.Steps))
-	return step.To
+// stepTable writes the first steps, which are nearly all the way.
+func stepTable(warm wire.WarmedDrop) string {
+	s := "| step | from, °C | Ω/kft | current, A | to, °C |\n" +
+		"| --- | --- | --- | --- | --- |\n"
+	for n := 1; n <= min(warm.Steps, 6); n++ {
+		step, _ := warm.Step(n) // there are as many
+		r := units.In(step.PerLength.At, units.OhmPerKilofoot)
+		i := units.In(step.Current, units.Ampere)
+		s += fmt.Sprintf("| %d | %s | %s | %s | %s |\n", n,
+			units.Significant(step.From.Celsius(), 5),
+			units.Significant(r, 4),
+			units.Significant(i, 5),
+			units.Significant(step.To.Celsius(), 5))
+	}
+	return s
 }
 
-const stepsShown = 5
-
-// warming is the table of the steps, whose numbers solveWarming computes.
-func warming() weave.Prose {
-	text := "Step by step, with the numbers of the example. The current rises a little with the temperature, because the inverter wants " +
-		"its power and a warmer cable leaves it less voltage.\n\n" +
-		"| step | begins at | resistance | current | ends at |\n| --- | --- | --- | --- | --- |\n"
-	for n := 1; n <= stepsShown; n++ {
-		i := strconv.Itoa(n)
-		text += "| " + i + " | {{warming.from" + i + "}} | {{warming.r" + i + "}} | {{warming.current" + i + "}} | {{warming.to" + i + "}} |\n"
-	}
-	return weave.Prose(text + "\nIt settles because each step moves less than the one before. Where the air is hot and the cable far too thin it does not: " +
-		"the heat grows faster than the air takes it, and there is no temperature at which it would stay. The figure shows the two rules apart; they meet at the ampacity, " +
-		"{{warming.ampacity}}, which is what the ampacity means.")
-}
-
-// theWarmRun is the example with its inputs as they are.
-func theWarmRun() (wire.WarmRun, error) {
-	cable, err := inverterCable(wire.AWG(2))
-	cable.Run.OneWay, cable.Run.Source = 8*units.Foot, 12.4*units.Volt
-	cable.Power, cable.Ambient = units.Some(1900*units.Watt), units.Celsius(40)
-	return cable, err
-}
-
-// solveWarming repeats the first steps of the example.
-func solveWarming(*weave.Inputs) (weave.Answer, error) {
-	cable, err := theWarmRun()
-	if err != nil {
-		return weave.Answer{}, err
-	}
-	warm, err := wire.WarmDrop(cable)
-	values := []weave.Value{
-		weave.Show("base", warm.Run.Base, "°C", 3),
-		weave.Show("ampacity", warm.Run.Ampacity, "A", 3),
-	}
-	for n := 1; n <= stepsShown; n++ {
-		step, _ := warm.Step(n)
-		i := strconv.Itoa(n)
-		values = append(values,
-			weave.Show("from"+i, step.From, "°C", 5),
-			weave.Show("r"+i, step.PerLength.At, "Ω/kft", 4),
-			weave.Show("current"+i, step.Current, "A", 5),
-			weave.Show("to"+i, step.To, "°C", 5))
-	}
-	return weave.Answer{Values: values}, err
-}
+const settled = weave.Prose(`It settles because each step moves less than the one before. Where the air is hot and the cable far too thin it
+does not: the heat grows faster than the air takes it, and there is no temperature at which it would stay. The figure shows
+the two rules apart; they meet at the ampacity, {{inverter_cable.ampacity}}, which is what the ampacity means.`)
 
 // temperatureByCurrent draws how warm 2 AWG becomes, by steps and by the rule
 // of thumb.
