@@ -128,8 +128,7 @@ var thePark = weave.Worked{
 		{Name: "conduit", Label: "conduit", Default: "PVC", Choices: []string{"PVC", "aluminium", "steel"}},
 		{Name: "source", Label: "voltage at the transformer", Default: "240 V", Unit: "V", Low: "208 V", High: "480 V"},
 	},
-	Solve:   solvePark,
-	Helpers: []string{"word"},
+	Solve: solvePark,
 }
 
 func solvePark(in *weave.Inputs) (weave.Answer, error) {

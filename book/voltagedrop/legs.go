@@ -60,8 +60,7 @@ var theLegs = weave.Worked{
 		{Name: "source", Label: "voltage of a leg at the source", Default: "120 V", Unit: "V", Low: "100 V", High: "130 V"},
 		{Name: "allowed", Label: "drop that is allowed on a leg", Default: "3 %", Unit: "%", Low: "0.5 %", High: "20 %"},
 	},
-	Solve:   solveLegs,
-	Helpers: []string{"word"},
+	Solve: solveLegs,
 }
 
 func solveLegs(in *weave.Inputs) (weave.Answer, error) {

@@ -87,24 +87,26 @@ func solvePair(in *weave.Inputs) (weave.Answer, error) {
 	if err != nil {
 		return weave.Answer{}, err
 	}
-	run.Parallel-- // both ways, the worse case
+	run.Parallel-- // as if one were open in each direction
 	left, err := wire.VoltageDrop(run)
 	if err != nil {
 		return weave.Answer{}, err
 	}
+	one := (all.Fraction + left.Fraction) / 2 // open one way only
 	each := run.Current / units.Current(all.Run.Parallel)
 	after := run.Current / units.Current(left.Run.Parallel)
 	metre := all.PerLength.At.Over(units.Metre)
 	return weave.Answer{
 		Text: "Together they lose {{percent}} and carry {{each}} " +
-			"each. With one open in each direction what is left " +
-			"loses {{percent_after}} and carries {{after}}; each " +
-			"metre makes {{heat_after}} of heat where it made " +
-			"{{heat}}. The fuse sees the same current as before.",
+			"each. With one open the run loses " +
+			"{{percent_after}}; what is left in that direction " +
+			"carries {{after}}, and each metre of it makes " +
+			"{{heat_after}} of heat where it made {{heat}}. The " +
+			"fuse sees the same current as before.",
 		Values: []weave.Value{
 			weave.Show("percent", all.Fraction, "%", 3),
 			weave.Show("each", each, "A", 3),
-			weave.Show("percent_after", left.Fraction, "%", 3),
+			weave.Show("percent_after", one, "%", 3),
 			weave.Show("after", after, "A", 3),
 			weave.Show("heat", each.Heating(metre), "W", 3),
 			weave.Show("heat_after", after.Heating(metre), "W", 3),
