@@ -169,6 +169,7 @@ func solveMetal(in *weave.Inputs) (weave.Answer, error) {
 	// As much copper as has the same resistance.
 	area := drop.PerLength.Area
 	part := units.RatioOf(copper.PerLength.At, drop.PerLength.At)
+	times := units.RatioOf(drop.PerLength.At, copper.PerLength.At)
 	return weave.Answer{
 		Text: "It loses {{drop}} where copper loses {{copper}}: " +
 			"{{times}} times as much, and as much more heat. Its " +
@@ -176,7 +177,7 @@ func solveMetal(in *weave.Inputs) (weave.Answer, error) {
 		Values: []weave.Value{
 			weave.Show("drop", drop.Voltage, "V", 3),
 			weave.Show("copper", copper.Voltage, "V", 3),
-			weave.Show("times", 1/part, "1", 3),
+			weave.Show("times", times, "1", 3),
 			weave.Show("area", area, "mm²", 3),
 			weave.Show("like", units.Scale(area, part), "mm²", 3),
 		},

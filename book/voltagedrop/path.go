@@ -70,7 +70,8 @@ var thePair = weave.Worked{
 		{Name: "parallel", Label: "conductors side by side", Default: "2", Low: "2", High: "6"},
 		sourceInput,
 	},
-	Solve: solvePair,
+	Solve:   solvePair,
+	Helpers: []string{"share"},
 }
 
 func solvePair(in *weave.Inputs) (weave.Answer, error) {
@@ -93,8 +94,8 @@ func solvePair(in *weave.Inputs) (weave.Answer, error) {
 		return weave.Answer{}, err
 	}
 	one := (all.Fraction + left.Fraction) / 2 // open one way only
-	each := run.Current / units.Current(all.Run.Parallel)
-	after := run.Current / units.Current(left.Run.Parallel)
+	each := share(run.Current, all.Run.Parallel)
+	after := share(run.Current, left.Run.Parallel)
 	metre := all.PerLength.At.Over(units.Metre)
 	return weave.Answer{
 		Text: "Together they lose {{percent}} and carry {{each}} " +
@@ -114,6 +115,11 @@ func solvePair(in *weave.Inputs) (weave.Answer, error) {
 		Working:  all.Working(),
 		Findings: all.Findings(),
 	}, nil
+}
+
+// share returns the current of one conductor of so many.
+func share(i units.Current, conductors int) units.Current {
+	return units.Current(float64(i) / float64(conductors))
 }
 
 const backByChassis = weave.Prose(`A frame of steel has a cross-section that no cable has, and steel conducts about a tenth as well as copper (from memory).

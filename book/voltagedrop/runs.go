@@ -32,7 +32,10 @@ func solveRuns(in *weave.Inputs) (weave.Answer, error) {
 	for gauge := 16; gauge >= 2; gauge -= 2 {
 		sizes = append(sizes, wire.AWG(gauge))
 	}
-	currents := []units.Current{2, 5, 10, 15, 20, 30, 50, 100}
+	var currents []units.Current
+	for _, i := range []float64{2, 5, 10, 15, 20, 30, 50, 100} {
+		currents = append(currents, units.Current(i))
+	}
 	cells, err := wire.AppendLongestRuns(nil, wire.Run{
 		Conductor: wire.Conductor{
 			Temperature: weave.Temperature(in, "metal"),
