@@ -65,7 +65,10 @@ var acSymbols = weave.Formula{
 
 const threeDrops = weave.Prose(`Three drops, and each is in some book as the drop. The approximate one is never above the exact one.
 The phasor is above both unless load and line have the same angle. And the sign in the first line is easily slipped: for a
-lagging load the X term is added. Subtracted, it gives the drop of a leading load, which may be below zero.`)
+lagging load the X term is added. Subtracted, it gives the drop of a leading load, which may be below zero.
+
+Resistance and reactance are looked up in NEC chapter 9 table 9, which is for conduit; a cord or a plastic cable counts as PVC
+conduit there.`)
 
 var theCord = weave.Worked{
 	Name:  "cord",
