@@ -1,5 +1,6 @@
 // Package voltagedrop is the chapter of the book on the voltage that a run of
-// wire loses in direct current.
+// wire loses: in direct and alternating current, warm or cold, and in two legs
+// that share a neutral.
 package voltagedrop
 
 import (
@@ -29,20 +30,53 @@ func Chapter() weave.Chapter {
 				Caption: "Drop of a 20 A load on 12.8 V, stranded copper at 75 °C.",
 				Draw:    dropByLength,
 			},
+			longestRuns, theRuns,
+			whichTwelve, weave.Numbers{Name: "twelve", Solve: solveTwelve},
+			weave.Table{Title: "12 AWG, source by source", Rows: printedTwelve},
+			otherMetals, weave.Numbers{Name: "metals", Solve: solveMetals}, theMetal,
+			wholePath, theLug, sideBySide, thePair, backByChassis, theChassis,
+			warmth, warmSymbols, byTheSquare, theInverterCable,
+			settled,
+			weave.Figure{
+				Name:    "temperature_by_current",
+				Caption: "2 AWG copper with 105 °C insulation, alone in air of 30 °C, ampacity by 33 CFR 183.425.",
+				Draw:    temperatureByCurrent,
+			},
+			aDay, daySymbols, theDay, theCharge,
+			alternating, weave.Numbers{Name: "reactance", Solve: solveReactance},
+			acSymbols, threeDrops, theCord, thePark,
+			weave.Figure{
+				Name:    "drop_by_power_factor",
+				Caption: "50 A over 500 ft of 1/0 AWG copper in PVC conduit, 240 V, copper at 75 °C.",
+				Draw:    dropByPowerFactor,
+			},
+			twoLegs, legSymbols, theLegs,
+			whatSupplies, weave.Numbers{Name: "supplies", Solve: solveSupplies},
+			openedNeutral, theOpenNeutral,
+			weave.Caution{Text: neutralCaution},
 			weave.Prose("## What print says\n\nPublished results beside ours. Each book made its own choice of " +
 				"temperature and of copper; given the same choice, we must find the same number."),
 			weave.Table{Title: "Published worked examples", Rows: printedExamples},
 			weave.Table{Title: "Published resistance of one conductor", Rows: printedTables},
+			weave.Table{Title: "Published alternating current", Rows: printedEffective},
+			weave.Table{Title: "Published three-wire circuits", Rows: printedLegs},
 			afterPrint,
 			weave.Prose("## What people believe"),
 			weave.Misconception{Name: "oneway", Claim: "The length that counts is the distance to the load", Solve: solveOneWay},
 			weave.Misconception{Name: "table", Claim: "Ten gauge has so many ohms, look it up", Solve: solveWarmWire},
 			weave.Misconception{Name: "area", Claim: "2.5 mm² is about 14 gauge, so use the 14 gauge tables", Solve: solveNearly},
 			weave.Misconception{Name: "heat", Claim: "The drop is within 3 %, so the wire is thick enough", Solve: solveShortRun},
+			weave.Misconception{Name: "clad", Claim: "1/0 is 1/0, so take the cheaper", Solve: solveClad},
+			weave.Misconception{Name: "tight", Claim: "The lug loses hardly anything", Solve: solveTightLug},
+			weave.Misconception{Name: "same_charge", Claim: "Three times the current for a third of the time loses the same", Solve: solveSameCharge},
+			weave.Misconception{Name: "phasor", Claim: "The drop is current times impedance", Solve: solvePhasor},
+			weave.Misconception{Name: "both_legs", Claim: "The neutral carries what both legs carry", Solve: solveBothLegs},
+			weave.Misconception{Name: "breaker", Claim: "If the neutral comes loose, a breaker trips", Solve: solveBreaker},
 			practice,
 			weave.Caution{Text: cautions},
 			weave.Prose("## Exercises"),
 			lampExercise, pumpExercise, voltageExercise, gaugeExercise, heatExercise,
+			tinnedExercise, chassisExercise, warmExercise, chargeExercise, motorExercise, adapterExercise, brightExercise,
 		},
 	}
 }
@@ -53,7 +87,10 @@ little to lose. A drop of {{feed.drop}}, which nobody would notice on 120 V, is 
 pump runs slow, the lamp is dim, and a refrigerator with a low-voltage cut-out stops on a hot afternoon while the battery
 is still half full.
 
-This chapter answers three questions. What does a run lose? Which size is enough? How far does a size reach?`)
+The first half of this chapter answers three questions. What does a run lose? Which size is enough? How far does a size reach?
+The second half takes away, one at a time, what they took for granted: that the conductor is copper as the table means it, that
+the path is two good wires, that its temperature is known, that the current stays, that it is direct, and that there are only
+two conductors.`)
 
 const theRule = weave.Prose(`## The rule of thumb, and when it fails
 
@@ -111,12 +148,12 @@ but the greatest resistance they may have, so for them r at 20 °C is read from 
 
 If nothing is said of the temperature, the library takes {{rule.warm_copper}}, the temperature of the North American
 tables: a wire that works is warm, and the warm wire is the one that has to do. Cable whose insulation bears more may run
-warmer at full load and drop more. Joints, fuses and switches come on top; the formula does
+warmer at full load and drop more. Joints, fuses and switches come on top; this formula does
 not know them.
 
 ## Worked examples
 
-Each can be worked again with other numbers, for instance:
+Each example of the chapter can be worked again with other numbers, for instance:
 
     go run ./book show voltagedrop -example feed -set one_way="25 ft"`)
 
@@ -127,8 +164,10 @@ const practice = weave.Prose(`## What goes wrong in practice
 
 - **The crimp, not the wire.** A poor joint of a hundredth of an ohm loses as much as metres of cable, and its heat is
   in one place. If a run drops more than it should, measure across each joint while the load runs.
-- **The frame as return.** A chassis return can be better than a wire or much worse, and corrodes. It is not what this
-  chapter works out.
+- **The frame as return.** A chassis return can be better than a wire or much worse, and it corrodes. Measure it loaded, and
+  again after a winter.
+- **The boat cable in the wall.** An ampacity in free air, as in the example of the inverter cable, holds for one cable with air all round.
+  In a wall or a bundle the same current warms it far more.
 - **Boat and vehicle cable.** The number on cable made to SAE J1127 or J1128 is not AWG: there is less copper in it.
   Copper-clad aluminium has more resistance still. Ask for metal and standard on every line of a quote.
 - **The drop that was measured idle.** Without current there is no drop. Measure at the load, with the load on.
