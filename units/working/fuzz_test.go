@@ -167,8 +167,8 @@ func showMistake(t *testing.T, text string) {
 
 func checkWidth(t *testing.T, text string) {
 	for _, line := range strings.Split(text, "\n") {
-		if utf8.RuneCountInString(line) > 80 {
-			t.Fatalf("a line of %d columns:\n%s", utf8.RuneCountInString(line), text)
+		if n := working.Columns(line); n > 80 {
+			t.Fatalf("a line of %d columns:\n%s", n, text)
 		}
 	}
 }
