@@ -1,0 +1,77 @@
+package wire_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/drawbar/units"
+	"example.com/drawbar/units/working"
+	"example.com/drawbar/wire"
+)
+
+// TestCheckEitherEndOfTheRange: 8 A on 12 AWG may have 10 to 20 A. Both ends are what
+// the rules give; between them a device errs to the safe side.
+func TestCheckEitherEndOfTheRange(t *testing.T) {
+	for text, want := range map[string]working.Verdict{
+		"7.5 A": working.Disagree, "10 A": working.Agree, "15 A": working.AgreeConservative, "20 A": working.Agree, "25 A": working.Unsafe,
+	} {
+		q := quotedBranch()
+		q.Size, q.Current, q.Device = wire.AWG(12), stated("8 A"), stated(text)
+		if l := lineOf(mustCheck(t, q), wire.ClaimDevice); l.Verdict != want {
+			t.Errorf("%v, want %v", l, want)
+		}
+	}
+}
+
+// TestCheckCarriesNothingUnknown: what rests on a current or a length that nobody
+// stated is not carried over as if it were known.
+func TestCheckCarriesNothingUnknown(t *testing.T) {
+	q := quotedBranch()
+	q.Current = units.Printed{}
+	f := mustCheck(t, q).Findings()
+	if !has(f, "device-above-limit") || has(f, "no-device-fits") {
+		t.Errorf("found %v", rules(f))
+	}
+	for _, x := range f {
+		if text := x.String(); strings.Contains(text, "needed 0") || strings.Contains(text, "and the load.") {
+			t.Errorf("without a load: %s", text)
+		}
+	}
+	q = quotedCable()
+	q.Length = units.Printed{}
+	if f := mustCheck(t, q).Findings(); has(f, "fault-not-given") {
+		t.Errorf("found %v, and the source of it is given", rules(f))
+	}
+}
+
+// TestCheckJudgesHeatOnce: the note that heat is not checked stands only where no
+// table checks it.
+func TestCheckJudgesHeatOnce(t *testing.T) {
+	q := quotedFeeder()
+	q.Current, q.Drop, q.Percent = stated("10 A"), units.Printed{}, units.Printed{}
+	if f := mustCheck(t, q).Findings(); has(f, "ampacity-not-checked") {
+		t.Errorf("found %v", rules(f))
+	}
+	q.Size, q.Basis = wire.Metric(10*units.SquareMillimetre), units.None[wire.Basis]()
+	if f := mustCheck(t, q).Findings(); !has(f, "ampacity-not-checked") {
+		t.Errorf("without a table: found %v", rules(f))
+	}
+}
+
+// TestCheckPlaces: the short that a device has to break is the one at its place,
+// and on a boat the place itself may be right only in a sheath.
+func TestCheckPlaces(t *testing.T) {
+	q := quotedCable()
+	at := mustCheck(t, q).AtDevice.Current
+	q.FromSource = stated("7 in")
+	away := mustCheck(t, q)
+	if !units.Exceeds(at, away.AtDevice.Current) || away.AtDevice != away.Protection.AtDevice {
+		t.Errorf("%v at the battery, %v 7 in from it", at, away.AtDevice.Current)
+	}
+	for text, want := range map[string]working.Verdict{"7 in": working.Agree, "20 in": working.Disagree, "41 in": working.Unsafe} {
+		q.Rules, q.FromSource = wire.Boat33CFR, stated(text)
+		if l := lineOf(mustCheck(t, q), wire.ClaimPlace); l.Verdict != want {
+			t.Errorf("on a boat: %v, want %v", l, want)
+		}
+	}
+}
