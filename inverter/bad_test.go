@@ -46,15 +46,6 @@ func dcSide() inverter.DCSide {
 	return inverter.DCSide{Machine: demoMachine(), Margin: inverter.NECMargin}
 }
 
-func multiwire() inverter.Multiwire {
-	return inverter.Multiwire{Phasing: inverter.OneHot, Current: units.Legs[units.Current]{A: 12 * units.Ampere, B: 9 * units.Ampere},
-		Device: units.Some(15 * units.Ampere), Supply: units.Some(30 * units.Ampere), Neutral: units.Some(15 * units.Ampere)}
-}
-
-func twoLegs() inverter.TwoLegs {
-	return inverter.TwoLegs{Phasing: inverter.SplitPhase, Loads: units.Legs[units.Power]{A: 1200 * units.Watt, B: 300 * units.Watt}, Nominal: 120 * units.Volt}
-}
-
 // limit has every kind of limit.
 func limit() inverter.Limit {
 	l := service30()
@@ -155,15 +146,6 @@ func fields() []field {
 		try("inverter.PassThrough", "Relay", passage, func(p *inverter.Passage, x float64) { p.Relay = units.Some(units.Current(x)) }, inverter.PassThrough, false, 0),
 		try("inverter.PassThrough", "Feeder", passage, func(p *inverter.Passage, x float64) { p.Feeder = units.Some(units.Current(x)) }, inverter.PassThrough, false, 0),
 		try("inverter.EnergyADay", "Longest", day, func(d *inverter.Day, x float64) { d.Longest = units.Some(units.Elapsed(x)) }, inverter.EnergyADay, true, 86400),
-		try("inverter.SharedNeutral", "Current.A", multiwire, func(m *inverter.Multiwire, x float64) { m.Current.A = units.Current(x) }, inverter.SharedNeutral, true, 0),
-		try("inverter.SharedNeutral", "Current.B", multiwire, func(m *inverter.Multiwire, x float64) { m.Current.B = units.Current(x) }, inverter.SharedNeutral, true, 0),
-		try("inverter.SharedNeutral", "Device", multiwire, func(m *inverter.Multiwire, x float64) { m.Device = units.Some(units.Current(x)) }, inverter.SharedNeutral, false, 0),
-		try("inverter.SharedNeutral", "Supply", multiwire, func(m *inverter.Multiwire, x float64) { m.Supply = units.Some(units.Current(x)) }, inverter.SharedNeutral, false, 0),
-		try("inverter.SharedNeutral", "Neutral", multiwire, func(m *inverter.Multiwire, x float64) { m.Neutral = units.Some(units.Current(x)) }, inverter.SharedNeutral, false, 0),
-		try("inverter.OpenNeutral", "Loads.A", twoLegs, func(l *inverter.TwoLegs, x float64) { l.Loads.A = units.Power(x) }, inverter.OpenNeutral, true, 0),
-		try("inverter.OpenNeutral", "Loads.B", twoLegs, func(l *inverter.TwoLegs, x float64) { l.Loads.B = units.Power(x) }, inverter.OpenNeutral, true, 0),
-		try("inverter.OpenNeutral", "Nominal", twoLegs, func(l *inverter.TwoLegs, x float64) { l.Nominal = units.Voltage(x) }, inverter.OpenNeutral, false, 0),
-		try("inverter.OpenNeutral", "Highest", twoLegs, func(l *inverter.TwoLegs, x float64) { l.Highest = units.Some(units.Voltage(x)) }, inverter.OpenNeutral, false, 0),
 		try("inverter.FeedLoops", "feeds[0].Efficiency", oneFeed, func(f *inverter.Feed, x float64) { f.Efficiency = units.Ratio(x) }, loopsOf, false, 1),
 		try("inverter.FeedLoops", "feeds[0].Idle", oneFeed, func(f *inverter.Feed, x float64) { f.Idle = units.Some(units.Power(x)) }, loopsOf, true, 0),
 		try("inverter.FeedLoops", "feeds[0].Most", oneFeed, func(f *inverter.Feed, x float64) { f.Most = units.Some(units.Power(x)) }, loopsOf, false, 0),
@@ -300,22 +282,6 @@ func TestTooLargeToHold(t *testing.T) {
 	x.Energy, x.Current = units.Some(units.Energy(1e-300)), 1e300
 	_, err = inverter.ChargerDraw(x)
 	wantRangeError(t, err, "inverter.ChargerDraw", "Time")
-	n2 := multiwire()
-	n2.Current = units.Legs[units.Current]{A: most, B: most}
-	_, err = inverter.SharedNeutral(n2)
-	wantRangeError(t, err, "inverter.SharedNeutral", "Current")
-	n2 = multiwire()
-	n2.Device, n2.Supply = units.Some(units.Current(most)), units.None[units.Current]()
-	_, err = inverter.SharedNeutral(n2)
-	wantRangeError(t, err, "inverter.SharedNeutral", "Most")
-	legs := twoLegs()
-	legs.Loads.A, legs.Loads.B = most, most
-	_, err = inverter.OpenNeutral(legs)
-	wantRangeError(t, err, "inverter.OpenNeutral", "Loads")
-	legs = twoLegs()
-	legs.Nominal = most
-	_, err = inverter.OpenNeutral(legs)
-	wantRangeError(t, err, "inverter.OpenNeutral", "Across")
 	m := motor()
 	m.LockedRotor = most
 	_, err = inverter.Starting(m)

@@ -16,8 +16,6 @@ func TestNoAllocations(t *testing.T) {
 		"Starting":        func() error { _, err := inverter.Starting(motor()); return err },
 		"ParallelNeutral": func() error { _, err := inverter.ParallelNeutral(neutralReturn()); return err },
 		"FaultToFrame":    func() error { _, err := inverter.FaultToFrame(frameFault()); return err },
-		"SharedNeutral":   func() error { _, err := inverter.SharedNeutral(multiwire()); return err },
-		"OpenNeutral":     func() error { _, err := inverter.OpenNeutral(twoLegs()); return err },
 		"CarbonMonoxide":  func() error { _, err := inverter.CarbonMonoxide(inverter.Engine{Name: "generator"}); return err },
 		"PassThrough":     func() error { _, err := inverter.PassThrough(passage()); return err },
 	} {
@@ -130,28 +128,6 @@ func BenchmarkCanRun(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
-}
-
-func BenchmarkOpenNeutral(b *testing.B) {
-	b.Run("calculator", func(b *testing.B) {
-		b.ReportAllocs()
-		l := twoLegs()
-		for i := 0; b.Loop(); i++ {
-			l.Loads.A = units.Power(1 + i&1023)
-			if _, err := inverter.OpenNeutral(l); err != nil {
-				b.Fatal(err)
-			}
-		}
-	})
-	b.Run("plain", func(b *testing.B) {
-		b.ReportAllocs()
-		sum := 0.0
-		for i := 0; b.Loop(); i++ {
-			x := float64(1 + i&1023)
-			sum += 2*120*300/(x+300) + 2*120*x/(x+300)
-		}
-		_ = sum
-	})
 }
 
 func BenchmarkFeedLoops(b *testing.B) {

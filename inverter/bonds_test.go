@@ -4,8 +4,11 @@ import (
 	"testing"
 
 	"example.com/drawbar/inverter"
+	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
 )
+
+func noOhms() units.Opt[units.Resistance] { return units.None[units.Resistance]() }
 
 // TestBondsCounted are the sources of a rig, one at a time, with the bonds that
 // NFPA 70-2017, 551.54(C) and 250.34, and training articles of the trade, have

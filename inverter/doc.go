@@ -4,8 +4,7 @@
 // carry, the energy a day with the inverter's own use, how long a bank carries
 // what is left on once shore power drops, what a charger takes from the service, where
 // neutral and ground are joined for each source, which sources could feed a
-// panel at once, what a neutral that two legs share carries and what its loss
-// does, and whether a bank feeds its own charger.
+// panel at once, and whether a bank feeds its own charger.
 //
 //	headroom, err := inverter.Check(inverter.Machine{
 //		Continuous: 1500 * units.Watt,
@@ -18,7 +17,8 @@
 // What a load looks like to a source is a [Demand]. A battery is a voltage, a
 // panel, a bank and a source are names. What a device must be rated for is
 // returned as a current; the standard ratings, and the conductor that the
-// device protects, are questions for package wire.
+// device protects, are questions for package wire, and so is the neutral that two
+// legs share.
 //
 // Efficiency is one number, 0.89 or 89 %, above 0 and up to 1; own use, drawn
 // whenever the machine is on, is another, and an explicit 0 W of it is data.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"example.com/drawbar/inverter"
-	"example.com/drawbar/units"
 )
 
 func ExampleMeetings() {
@@ -61,45 +60,4 @@ func ExampleCarbonMonoxide() {
 	f := x.Findings()[0]
 	fmt.Println(f.Severity, f.Rule, f.Numbers)
 	// Output: danger carbon-monoxide-gathers [from every opening 20 ft]
-}
-
-// A multiwire circuit on a panel whose two hots come from one inverter.
-func ExampleSharedNeutral() {
-	n, err := inverter.SharedNeutral(inverter.Multiwire{
-		Phasing: inverter.OneHot,
-		Current: units.Legs[units.Current]{A: 12 * units.Ampere, B: 9 * units.Ampere},
-		Device:  units.Some(15 * units.Ampere),
-		Neutral: units.Some(15 * units.Ampere),
-	})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	var result inverter.NeutralCurrent = n
-	fmt.Println(result.Current, "in the neutral, and up to", result.Most)
-	for _, f := range result.Findings() {
-		fmt.Println(f.Severity, f.Rule)
-	}
-	// Output:
-	// 21 A in the neutral, and up to 30 A
-	// danger neutral-overloaded
-}
-
-// 1200 W on one leg and 300 W on the other, and the neutral comes loose.
-func ExampleOpenNeutral() {
-	n, err := inverter.OpenNeutral(inverter.TwoLegs{
-		Phasing: inverter.SplitPhase,
-		Loads:   units.Legs[units.Power]{A: 1200 * units.Watt, B: 300 * units.Watt},
-		Nominal: 120 * units.Volt,
-	})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	var result inverter.LostNeutral = n
-	fmt.Println(result.Voltage.A, "and", result.Voltage.B)
-	fmt.Println(result.Findings()[0].Severity)
-	// Output:
-	// 48 V and 192 V
-	// danger
 }

@@ -64,7 +64,6 @@ func TestChoicesAsText(t *testing.T) {
 	for v, want := range map[interface{ String() string }]string{
 		inverter.Kind(0): "not stated", inverter.SteadyLoad: "steady", inverter.MotorLoad: "motor", inverter.Kind(3): "Kind(3)",
 		inverter.Kept(0): "not stated", inverter.KeptApart: "kept apart", inverter.NotKept: "not kept apart", inverter.Kept(3): "Kept(3)",
-		inverter.Phasing(0): "not given", inverter.SplitPhase: "split phase", inverter.Phasing(4): "Phasing(4)",
 		inverter.Site(0): "not stated", inverter.Site(6): "Site(6)", inverter.GuardKind(0): "not stated", inverter.GuardKind(5): "GuardKind(5)",
 	} {
 		if v.String() != want {

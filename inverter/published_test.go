@@ -71,23 +71,3 @@ func service(c *unitstest.Case) inverter.Limit {
 	return inverter.Limit{Name: "service", Current: units.Some(unitstest.In[units.Current](c, "rating")),
 		Voltage: unitstest.In[units.Voltage](c, "voltage")}
 }
-
-func TestPublishedNeutral(t *testing.T) {
-	legs := func(c *unitstest.Case) units.Legs[units.Power] {
-		return units.Legs[units.Power]{A: unitstest.In[units.Power](c, "leg_a"), B: unitstest.In[units.Power](c, "leg_b")}
-	}
-	unitstest.Published(t, "inverter_neutral.csv", map[string]func(*unitstest.Case){
-		"open neutral": func(c *unitstest.Case) {
-			n := got[inverter.LostNeutral](c)(inverter.OpenNeutral(inverter.TwoLegs{Phasing: inverter.SplitPhase, Loads: legs(c),
-				Nominal: unitstest.In[units.Voltage](c, "nominal")}))
-			c.Got("on_leg_a", n.Voltage.A)
-			c.Got("on_leg_b", n.Voltage.B)
-		},
-		"neutral": func(c *unitstest.Case) {
-			nominal := unitstest.In[units.Voltage](c, "nominal")
-			n := got[inverter.NeutralCurrent](c)(inverter.SharedNeutral(inverter.Multiwire{Phasing: inverter.SplitPhase,
-				Current: units.Legs[units.Current]{A: legs(c).A.At(nominal), B: legs(c).B.At(nominal)}}))
-			c.Got("current", n.Current)
-		},
-	}, nil)
-}

@@ -145,26 +145,6 @@ func TestSheetMeeting(t *testing.T) {
 	}
 }
 
-func TestSheetNeutralCurrent(t *testing.T) {
-	for _, p := range []inverter.Phasing{inverter.SplitPhase, inverter.TwoOfThree, inverter.OneHot} {
-		m := multiwire()
-		m.Phasing = p
-		unitstest.CheckSheet(t, must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m)).Working())
-		m.Supply = units.None[units.Current]()
-		unitstest.CheckSheet(t, must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m)).Working())
-		m.Device, m.Neutral = units.None[units.Current](), units.None[units.Current]()
-		unitstest.CheckSheet(t, must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m)).Working())
-	}
-}
-
-func TestSheetLostNeutral(t *testing.T) {
-	for _, p := range []inverter.Phasing{inverter.SplitPhase, inverter.TwoOfThree, inverter.OneHot} {
-		l := twoLegs()
-		l.Phasing = p
-		unitstest.CheckSheet(t, must[inverter.LostNeutral](t)(inverter.OpenNeutral(l)).Working())
-	}
-}
-
 // TestNothingPanics explains results that no calculator made.
 func TestNothingPanics(t *testing.T) {
 	for _, r := range []result{
@@ -172,8 +152,6 @@ func TestNothingPanics(t *testing.T) {
 		inverter.Carried{}, inverter.ChargerUse{}, inverter.Start{}, inverter.Overload{}, inverter.Overload{Sets: []inverter.Set{{Members: 1 << 31}}},
 		inverter.BondCount{}, inverter.BondCount{Bonds: 3}, inverter.GroundShare{}, inverter.FaultPath{}, inverter.PassThroughCheck{},
 		inverter.Runnable{}, inverter.Runnable{Sets: []inverter.Set{{Members: 1 << 31}}, Never: 1 << 31, Cut: true}, inverter.Meeting{}, inverter.Meeting{Kept: 9, ByKind: 9},
-		inverter.NeutralCurrent{}, inverter.LostNeutral{},
-		inverter.NeutralCurrent{Circuit: inverter.Multiwire{Phasing: 9}}, inverter.LostNeutral{Legs: inverter.TwoLegs{Phasing: 9}},
 		inverter.Loop{}, inverter.Loop{Known: true}, inverter.Loop{Hops: []inverter.Hop{{}}},
 	} {
 		_ = r.Working().Text()

@@ -36,12 +36,7 @@ var (
 	necTransfer = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
 		Place: "551.30(B), 551.33", Provenance: working.Read}
 
-	necMultiwire = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "710.15(C), of a 120 V source on a 120/240 V panel", Provenance: working.Read}
-
 	monoxide = working.Source{Body: "US Consumer Product Safety Commission", Title: "advice on portable generators: outside, 20 ft from every opening", Provenance: working.Memory}
-
-	legsInSeries = working.Source{Title: "two loads in series, and the range of ANSI C84.1 from memory", Provenance: working.Derived}
 
 	necEarth = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
 		Place: "250.4(A)(5)", Provenance: working.Memory}

@@ -237,33 +237,6 @@ func TestTrapThreeFindingsOfBonds(t *testing.T) {
 	}
 }
 
-// An open neutral puts the legs in series: the light leg goes high, and 120 V
-// on both is the wrong answer. A rig of one leg is dead instead.
-func TestTrapOpenNeutral(t *testing.T) {
-	l := inverter.TwoLegs{Phasing: inverter.SplitPhase, Loads: units.Legs[units.Power]{A: 1200 * units.Watt, B: 300 * units.Watt}, Nominal: 120 * units.Volt}
-	n := must[inverter.LostNeutral](t)(inverter.OpenNeutral(l))
-	wantPrinted(t, "V on leg A", units.In(n.Voltage.A, units.Volt), 1, "48.0")
-	wantPrinted(t, "V on leg B", units.In(n.Voltage.B, units.Volt), 1, "192.0")
-	wantNot(t, "V on leg B", units.In(n.Voltage.B, units.Volt), 1, "120.0")
-	wantRules(t, n, "open-neutral-overvoltage")
-	l.Phasing = inverter.OneHot
-	wantRules(t, must[inverter.LostNeutral](t)(inverter.OpenNeutral(l)), "open-neutral-dead")
-}
-
-// A 120 V inverter on both legs of a panel with a multiwire circuit: the
-// neutral carries the sum and not the difference, 55 A of 30 A and 25 A.
-func TestTrapBothLegsFromOneHot(t *testing.T) {
-	m := inverter.Multiwire{Phasing: inverter.OneHot, Current: units.Legs[units.Current]{A: 30 * units.Ampere, B: 25 * units.Ampere}}
-	n := must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m))
-	wantPrinted(t, "A in the neutral", units.In(n.Current, units.Ampere), 0, "55")
-	wantNot(t, "A in the neutral", units.In(n.Current, units.Ampere), 0, "5")
-	wantRules(t, n, "neutral-carries-the-sum")
-	// By an adapter on a 30 A supply its device holds the sum down.
-	m.Device, m.Supply, m.Neutral = units.Some(50*units.Ampere), units.Some(30*units.Ampere), units.Some(50*units.Ampere)
-	m.Current = units.Legs[units.Current]{A: 16 * units.Ampere, B: 12 * units.Ampere}
-	wantRules(t, must[inverter.NeutralCurrent](t)(inverter.SharedNeutral(m)))
-}
-
 // Shore and generator closed on one circuit, and two shore cords plugged into
 // one panel, are both forbidden.
 func TestTrapTwoSourcesOnOnePanel(t *testing.T) {

@@ -25,8 +25,9 @@
 //
 // Where a resistance comes from is a choice with a name, a [Basis]: the tables
 // in print differ, and the book shows why. Alternating current has its
-// reactance, [ACDrop], and a service of two legs its shared neutral,
-// [LegDrop]. A conductor warms under its load, [WarmDrop].
+// reactance, [ACDrop], and a service of two legs its shared neutral: what it
+// drops, [LegDrop], what it carries and may, [SharedNeutral], and what its loss
+// does, [OpenNeutral]. A conductor warms under its load, [WarmDrop].
 //
 // What an installer states of a circuit, in whole or in part, is held against all
 // of this by [Check]: a verdict on each claim, and what to ask.

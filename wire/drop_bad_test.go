@@ -262,19 +262,6 @@ func TestLegFieldsAreChecked(t *testing.T) {
 	}
 }
 
-func TestOpenNeutralIsChecked(t *testing.T) {
-	for field, l := range map[string]wire.SplitLoad{
-		"Powers.A": {Powers: units.Legs[units.Power]{A: -1, B: 1}, Nominal: 120},
-		"Powers.B": {Powers: units.Legs[units.Power]{A: 1, B: units.Power(math.NaN())}, Nominal: 120},
-		"Powers":   {Nominal: 120},
-		"Nominal":  {Powers: units.Legs[units.Power]{A: 1, B: 1}},
-		"AtLoad":   {Powers: units.Legs[units.Power]{A: 1, B: 1}, Nominal: 1.7e308},
-	} {
-		v, err := wire.OpenNeutral(l)
-		wantZero(t, v, err, "wire.OpenNeutral", field)
-	}
-}
-
 func TestWarmFieldsAreChecked(t *testing.T) {
 	for field, spoil := range map[string]func(*wire.WarmRun){
 		"Power":       func(w *wire.WarmRun) { w.Power = units.Some(units.Power(0)) },

@@ -39,10 +39,8 @@ func TestDropQuestionsAllocateNothing(t *testing.T) {
 		"in powers":      func() error { _, err := wire.EnergyLost(r, watts); return err },
 		"EnergyLostIn":   func() error { _, err := wire.EnergyLostIn(r, load, 7); return err },
 		"MeasureJoint":   func() error { _, err := wire.MeasureJoint(terminal()); return err },
-		"OpenNeutral": func() error {
-			_, err := wire.OpenNeutral(wire.SplitLoad{Powers: units.Legs[units.Power]{A: 1, B: 2}, Nominal: 120})
-			return err
-		},
+		"OpenNeutral":    func() error { _, err := wire.OpenNeutral(splitLoad()); return err },
+		"SharedNeutral":  func() error { _, err := wire.SharedNeutral(multiwire()); return err },
 	} {
 		if err := call(); err != nil {
 			t.Fatalf("%s: %v", name, err)

@@ -162,6 +162,7 @@ func ExampleLegDrop() {
 	// one hot for both legs: 65 A in the neutral; 113.6 V and 113.6 V
 }
 
+// 1200 W on one leg and 300 W on the other, and the neutral comes loose.
 func ExampleOpenNeutral() {
 	var v wire.FloatingNeutral
 	v, err := wire.OpenNeutral(wire.SplitLoad{
@@ -172,8 +173,31 @@ func ExampleOpenNeutral() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(v.AtLoad.A, v.AtLoad.B, v.Findings()[0].Severity)
-	// Output: 48 V 192 V danger
+	f := v.Findings()[0]
+	fmt.Println(v.AtLoad.A, v.AtLoad.B, f.Severity, f.Rule)
+	// Output: 48 V 192 V danger open-neutral-overvoltage
+}
+
+// A multiwire circuit on a panel whose two hots come from one inverter.
+func ExampleSharedNeutral() {
+	var n wire.NeutralCurrent
+	n, err := wire.SharedNeutral(wire.Multiwire{
+		Supply:   units.Some(wire.OneHot),
+		Currents: units.Legs[units.Current]{A: 12 * units.Ampere, B: 9 * units.Ampere},
+		Device:   units.Some(15 * units.Ampere),
+		Neutral:  units.Some(15 * units.Ampere),
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(n.Current, "in the neutral, and up to", n.Most)
+	for _, f := range n.Findings() {
+		fmt.Println(f.Severity, f.Rule)
+	}
+	// Output:
+	// 21 A in the neutral, and up to 30 A
+	// danger neutral-overloaded
 }
 
 // Warm copper drops more than the air round it says.

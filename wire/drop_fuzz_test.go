@@ -129,17 +129,6 @@ func FuzzLegDrop(f *testing.F) {
 	})
 }
 
-func FuzzOpenNeutral(f *testing.F) {
-	f.Add(1200.0, 300.0, 120.0)
-	f.Add(0.0, 1e308, 1e308)
-	f.Add(math.NaN(), -1.0, 0.0)
-	f.Fuzz(func(t *testing.T, a, b, nominal float64) {
-		v, err := wire.OpenNeutral(wire.SplitLoad{Powers: units.Legs[units.Power]{A: units.Power(a), B: units.Power(b)}, Nominal: units.Voltage(nominal)})
-		checkOutcome(t, err, float64(v.AtLoad.Larger()), float64(v.Line))
-		_, _ = v.Working().Text(), v.Findings()
-	})
-}
-
 func FuzzWarmDrop(f *testing.F) {
 	f.Add(200.0, 2000.0, 285.0, 105.0, 30.0, 40.0, 2.0, 12.8, 0, uint8(1))
 	f.Add(285.0, 0.0, 285.0, 105.0, 30.0, 30.0, 2.0, 12.8, 0, uint8(14))

@@ -51,6 +51,12 @@ func TestInputsAsJSON(t *testing.T) {
 		change(&w)
 		roundTrip(t, w)
 	}
+	for _, supply := range supplies {
+		l, m := splitLoad(), multiwire()
+		l.Supply, m.Supply = supply, units.Some(supply)
+		roundTrip(t, l)
+		roundTrip(t, m)
+	}
 	reading := terminal()
 	reading.Resolution = units.Some(10 * units.Millivolt)
 	roundTrip(t, reading)

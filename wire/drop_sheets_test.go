@@ -189,12 +189,6 @@ func TestSheetLegVoltages(t *testing.T) {
 	}
 }
 
-func TestSheetFloatingNeutral(t *testing.T) {
-	for _, p := range []units.Legs[units.Power]{{A: 1200, B: 300}, {A: 0, B: 300}, {A: 1, B: 1}} {
-		unitstest.CheckSheet(t, must[wire.FloatingNeutral](t)(wire.OpenNeutral(wire.SplitLoad{Powers: p, Nominal: 120 * units.Volt})).Working())
-	}
-}
-
 // inverterRun is an inverter's cable, warm.
 func inverterRun() wire.WarmRun {
 	return wire.WarmRun{
@@ -304,7 +298,7 @@ func TestSheetJoint(t *testing.T) {
 func TestZeroDropResultsDoNotPanic(t *testing.T) {
 	for _, text := range []string{
 		wire.MostCurrent{}.Working().Text(), wire.MetalMass{}.Working().Text(), wire.AlternatingDrop{}.Working().Text(),
-		wire.Impedance{}.Working().Text(), wire.LegVoltages{}.Working().Text(), wire.FloatingNeutral{}.Working().Text(),
+		wire.Impedance{}.Working().Text(), wire.LegVoltages{}.Working().Text(), wire.FloatingNeutral{}.Working().Text(), wire.NeutralCurrent{}.Working().Text(),
 		wire.WarmedDrop{}.Working().Text(), wire.WarmStep{}.Working().Text(), wire.Loss{}.Working().Text(),
 		wire.LossStep{}.Working().Text(), wire.Joint{}.Working().Text(),
 	} {

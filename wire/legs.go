@@ -23,6 +23,29 @@ const (
 	OneHot
 )
 
+// suppliesThereAre is what a supply of two legs may be.
+const suppliesThereAre = wording("SplitPhase, NetworkLegs or OneHot")
+
+// check refuses a supply that is not one of those there are.
+func (s LegSupply) check(op string) error {
+	if s > OneHot {
+		return &units.RangeError{Op: op, Field: "Supply", Value: s, Allowed: suppliesThereAre}
+	}
+	return nil
+}
+
+// Angle returns the angle between the voltages of the two hots: 180°, 120° or
+// 0°; 0° if s is not defined.
+func (s LegSupply) Angle() units.Angle {
+	switch s {
+	case SplitPhase:
+		return 180 * units.Degree
+	case NetworkLegs:
+		return 120 * units.Degree
+	}
+	return 0
+}
+
 // A LegRun is a feeder of two hot legs and the neutral that they share.
 type LegRun struct {
 	// Currents of the loads from leg to neutral, root mean square, each >= 0,
@@ -67,7 +90,7 @@ type LegVoltages struct {
 // with impedances one way. Balanced opposite legs leave the neutral without
 // current, and each drops over one conductor only; the lighter leg of an
 // unbalanced pair may rise above the source. An open neutral is another matter:
-// see [OpenNeutral].
+// see [OpenNeutral]; what the devices let flow in the neutral is [SharedNeutral].
 //
 // A field outside the range that [LegRun] and [ACConductor] state gives a
 // [*units.RangeError] and the zero LegVoltages, and so does a result that no
@@ -186,8 +209,8 @@ func (r LegRun) check(op string) error {
 	if err := units.Above[units.Current](0).Check(op, "Currents", r.Currents.Larger()); err != nil {
 		return err
 	}
-	if r.Supply > OneHot {
-		return &units.RangeError{Op: op, Field: "Supply", Value: r.Supply, Allowed: wording("SplitPhase, NetworkLegs or OneHot")}
+	if err := r.Supply.check(op); err != nil {
+		return err
 	}
 	if err := units.Above[units.Length](0).Check(op, "OneWay", r.OneWay); err != nil {
 		return err

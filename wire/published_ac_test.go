@@ -42,18 +42,6 @@ var publishedACCalls = map[string]func(*unitstest.Case){
 		c.MayGet("exact", d.Exact)
 	},
 	"feeder": feeder,
-	"neutral": func(c *unitstest.Case) {
-		v := got[wire.LegVoltages](c)(wire.LegDrop(wire.LegRun{
-			Currents: units.Legs[units.Current]{A: unitstest.In[units.Current](c, "current_a"), B: unitstest.In[units.Current](c, "current_b")},
-			OneWay:   1 * units.Metre, Source: 250 * units.Volt, Line: wire.ACConductor{Conductor: wire.Conductor{Size: wire.Kcmil(500)}}}))
-		c.Got("neutral", v.InNeutral)
-	},
-	"open-neutral": func(c *unitstest.Case) {
-		f := got[wire.FloatingNeutral](c)(wire.OpenNeutral(wire.SplitLoad{Nominal: unitstest.In[units.Voltage](c, "nominal"),
-			Powers: units.Legs[units.Power]{A: unitstest.In[units.Power](c, "power_a"), B: unitstest.In[units.Power](c, "power_b")}}))
-		c.Got("leg_a", f.AtLoad.A)
-		c.Got("leg_b", f.AtLoad.B)
-	},
 }
 
 // feeder adds the drops of two segments along and across the voltage at the far

@@ -223,23 +223,3 @@ func TestJointLaws(t *testing.T) {
 		},
 	})
 }
-
-func TestOpenNeutralLaws(t *testing.T) {
-	open := func(a, b units.Power) wire.FloatingNeutral {
-		return must[wire.FloatingNeutral](t)(wire.OpenNeutral(wire.SplitLoad{Powers: units.Legs[units.Power]{A: a, B: b}, Nominal: 120 * units.Volt}))
-	}
-	// Worked from Kirchhoff's law for resistances.
-	for _, c := range []struct {
-		a, b   units.Power
-		va, vb units.Voltage
-	}{{600, 1200, 160, 80}, {1500, 1500, 120, 120}, {100, 1500, 225, 15}, {1200, 300, 48, 192}, {0, 300, 240, 0}} {
-		v := open(c.a, c.b)
-		if !equal(v.AtLoad.A, c.va) || !equal(v.AtLoad.B, c.vb) {
-			t.Errorf("%v and %v: %v, want %v and %v", c.a, c.b, v.AtLoad, c.va, c.vb)
-		}
-		// Both are in series: one current.
-		if c.a > 0 && !equal(v.Powers.A.At(v.AtLoad.A), v.Powers.B.At(v.AtLoad.B)) {
-			t.Errorf("%v and %v: %v at %v are two currents", c.a, c.b, v.Powers, v.AtLoad)
-		}
-	}
-}

@@ -23,7 +23,7 @@ func Chapter() weave.Chapter {
 			opening, theRule, weave.Numbers{Name: "rule", Solve: solveRule},
 			mathematics, machineSymbols, afterMachine, sourceSymbols, afterSource,
 			theLoads, theBatterySide, theDay, theSets,
-			theAirConditioner, thePedestal, theLoop, theBonds, theNeutral, theQuote,
+			theAirConditioner, thePedestal, theLoop, theBonds, theQuote,
 			beforeCurrent,
 			weave.Figure{
 				Name: "current_by_voltage",
@@ -42,7 +42,6 @@ func Chapter() weave.Chapter {
 			weave.Prose("## What print says\n\nPublished results beside ours. A row that differs says why."),
 			weave.Table{Title: "The battery side", Rows: printedBatterySide},
 			weave.Table{Title: "What runs together", Rows: printedSums},
-			weave.Table{Title: "Two legs with an open neutral", Rows: printedNeutral},
 			beforeMotors,
 			weave.Table{Title: "Locked-rotor current of single-phase motors at 115 V", Rows: printedMotors},
 			beforeCurve,

@@ -89,15 +89,13 @@ Ampere-hours counted at the socket are not those of the battery.
 
 The other way round, a charger takes from its supply what it gives to the bank and what it loses, in volt-amperes again. If
 the bank itself is that supply, by way of the inverter, both losses are paid in a circle. And a second joint of neutral and
-ground divides the current of the loads between the neutral and everything made of metal. Where two legs share a neutral and it
-opens, their loads are in series across both hots, and the smaller load has the greater share of the voltage.`)
+ground divides the current of the loads between the neutral and everything made of metal.`)
 
 var sourceSymbols = weave.Formula{
 	Equations: []string{
 		"I_ac = V_bank * I_bank / (η_c * k_c * V)",
 		"P_lost = P_back / (η * η_c) - P_back",
 		"I_g = I * R_n / (R_n + R_g)",
-		"V_A = V_across * P_B / (P_A + P_B)",
 	},
 	Where: []weave.Symbol{
 		{Name: "I_ac", Unit: "A", What: "current that a charger takes from its supply"},
@@ -113,10 +111,6 @@ var sourceSymbols = weave.Formula{
 		{Name: "I", Unit: "A", What: "current that comes back from the loads"},
 		{Name: "R_n", Unit: "Ω", What: "resistance of the neutral between two bonds"},
 		{Name: "R_g", Unit: "Ω", What: "resistance of ground wire and frame between them"},
-		{Name: "V_A", Unit: "V", What: "voltage on the heaters of one leg with the neutral open"},
-		{Name: "V_across", Unit: "V", What: "voltage between the two hots"},
-		{Name: "P_B", Unit: "W", What: "heaters on the other leg, at the nominal voltage"},
-		{Name: "P_A", Unit: "W", What: "heaters on that leg, at the nominal voltage"},
 	},
 }
 
@@ -169,7 +163,7 @@ const practice = weave.Prose(`## What goes wrong in practice
 - **Two legs from one machine.** A 120 V inverter that feeds both legs of a 120/240 V panel puts them in phase. In a circuit
   that shares its neutral between the legs the currents then add up in it instead of cancelling, and no
   breaker is in a neutral. The code allows such a feed only without 240 V outlets and without shared neutrals
-  (NEC 2017, 710.15(C)).
+  (NEC 2017, 710.15(C)). The chapter on voltage drop works it out, and what follows when such a neutral opens.
 - **Search mode.** It brings own use down to a few watts (1 W to 8 W, common practice) and loses whatever is too small to be
   noticed: the charger of a telephone, the clock of an oven.
 - **The warm locker.** Ratings hold at the temperature of the datasheet. A machine beside a hot battery and under the bed

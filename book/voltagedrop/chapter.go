@@ -52,6 +52,7 @@ func Chapter() weave.Chapter {
 			},
 			twoLegs, legSymbols, theLegs,
 			whatSupplies, weave.Numbers{Name: "supplies", Solve: solveSupplies},
+			sharedByTwo, theSharedNeutral,
 			openedNeutral, theOpenNeutral,
 			weave.Caution{Text: neutralCaution},
 			weave.Prose("## What print says\n\nPublished results beside ours. Each book made its own choice of " +

@@ -133,17 +133,67 @@ func solveSupplies(*weave.Inputs) (weave.Answer, error) {
 	return weave.Answer{Values: values}, nil
 }
 
+const sharedByTwo = weave.Prose(`A circuit inside can be made the same way: two hots, each with its breaker, and one neutral for both, which has none. That
+works while the hots are opposite. When one inverter or one adapter feeds both of them, nothing cancels, and the neutral
+can carry twice what each breaker lets through.`)
+
+var theSharedNeutral = weave.Worked{
+	Name:  "shared_neutral",
+	Title: "One neutral for two breakers",
+	Question: "Two circuits of {{device}} share a neutral that may carry {{ampacity}}. {{first}} and {{second}} are in use, and the supply is " +
+		"{{supply}}. What does the neutral carry, and what could it have to?",
+	Inputs: []weave.Input{
+		{Name: "first", Label: "current of one hot", Default: "12 A", Unit: "A", Low: "0 A", High: "50 A"},
+		{Name: "second", Label: "current of the other", Default: "9 A", Unit: "A", Low: "0 A", High: "50 A"},
+		{Name: "supply", Label: "how the hots stand to each other", Default: wire.OneHot.String(),
+			Choices: []string{wire.SplitPhase.String(), wire.NetworkLegs.String(), wire.OneHot.String()}},
+		{Name: "device", Label: "breaker of each hot", Default: "15 A", Unit: "A", Low: "5 A", High: "50 A"},
+		{Name: "ampacity", Label: "ampacity of the neutral", Default: "15 A", Unit: "A", Low: "5 A", High: "100 A"},
+	},
+	Solve: solveSharedNeutral,
+}
+
+func solveSharedNeutral(in *weave.Inputs) (weave.Answer, error) {
+	supply := weave.Parsed(in, "supply", word[wire.LegSupply])
+	device := weave.In[units.Current](in, "device")
+	ampacity := weave.In[units.Current](in, "ampacity")
+	shared, err := wire.SharedNeutral(wire.Multiwire{
+		Supply: units.Some(supply),
+		Currents: units.Legs[units.Current]{
+			A: weave.In[units.Current](in, "first"),
+			B: weave.In[units.Current](in, "second"),
+		},
+		Device:  units.Some(device),
+		Neutral: units.Some(ampacity),
+	})
+	if err != nil {
+		return weave.Answer{}, err
+	}
+	return weave.Answer{
+		Text: "It carries {{current}}, and the breakers let " +
+			"{{most}} flow in it.",
+		Values: []weave.Value{
+			weave.Show("current", shared.Current, "A", 3),
+			weave.Show("most", shared.Most.Or(0), "A", 3),
+		},
+		Working:  shared.Working(),
+		Findings: shared.Findings(),
+	}, nil
+}
+
 const openedNeutral = weave.Prose(`And when the neutral opens, at a pin of the plug, in the pedestal, in the transfer switch, the hots still give
 240 V between them, and the loads of one leg are in series with those of the other. The lighter load gets the more.`)
 
 var theOpenNeutral = weave.Worked{
 	Name:  "open_neutral",
 	Title: "The neutral opens",
-	Question: "On leg A a television and a charger, {{first}} together; on leg B a heater of {{second}}; {{nominal}} each. The neutral " +
-		"comes loose. What does the television get?",
+	Question: "On leg A a television and a charger, {{first}} together; on leg B a heater of {{second}}; {{nominal}} each. The supply " +
+		"is {{supply}}, and the neutral comes loose. What does the television get?",
 	Inputs: []weave.Input{
 		{Name: "first", Label: "loads of leg A", Default: "150 W", Unit: "W", Low: "0 W", High: "6000 W"},
 		{Name: "second", Label: "loads of leg B", Default: "1500 W", Unit: "W", Low: "1 W", High: "6000 W"},
+		{Name: "supply", Label: "how the legs stand to each other", Default: wire.SplitPhase.String(),
+			Choices: []string{wire.SplitPhase.String(), wire.NetworkLegs.String(), wire.OneHot.String()}},
 		{Name: "nominal", Label: "voltage of a leg", Default: "120 V", Unit: "V", Low: "100 V", High: "130 V"},
 	},
 	Solve: solveOpenNeutral,
@@ -155,18 +205,21 @@ func solveOpenNeutral(in *weave.Inputs) (weave.Answer, error) {
 			A: weave.In[units.Power](in, "first"),
 			B: weave.In[units.Power](in, "second"),
 		},
+		Supply:  weave.Parsed(in, "supply", word[wire.LegSupply]),
 		Nominal: weave.In[units.Voltage](in, "nominal"),
 	})
 	if err != nil {
 		return weave.Answer{}, err
 	}
 	return weave.Answer{
-		Text: "{{a}} on leg A, until something there burns out, " +
-			"and {{b}} on leg B. Leg A would take {{power}} in " +
-			"place of {{rated}}.",
+		Text: "Leg A has {{a}} and leg B {{b}}, where " +
+			"{{highest}} is the top of the usual range. Leg A " +
+			"would take {{power}} in place of {{rated}}. No " +
+			"breaker opens.",
 		Values: []weave.Value{
 			weave.Show("a", open.AtLoad.A, "V", 3),
 			weave.Show("b", open.AtLoad.B, "V", 3),
+			weave.Show("highest", open.Highest, "V", 3),
 			weave.Show("power", open.Powers.A, "W", 3),
 			weave.Show("rated", open.Load.Powers.A, "W", 3),
 		},
