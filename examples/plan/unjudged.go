@@ -28,6 +28,7 @@ func notJudged(c wire.Circuit, needsDevice bool) []working.Finding {
 		Message: "Not judged: the table of " + rules + " has no row for " + size + ", so nothing here says what this conductor carries, which device protects it, and whether that opens on a short.",
 		Fix:     "Hold conductor and device against the code that has this size, or have somebody licensed do it; the drop is worked out.",
 	}}
+	found = append(found, aboveAnyTable(c)...)
 	needed, source := c.Load, physics("the load against the device")
 	if c.Continuous {
 		needed = units.Scale(needed, inverter.NECMargin)
