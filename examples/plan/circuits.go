@@ -193,6 +193,10 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		m.sheet(c.Name, need.Working())
 		circuit.Load, circuit.Continuous = need.Required, false
 	}
+	if i := m.brightest(); c.From == "controller" && units.Exceeds(i, circuit.Load) {
+		m.sheet(c.Name, m.fit.Working())
+		circuit.Load = i
+	}
 	var found []working.Finding
 	if d := c.Device; d != nil {
 		circuit.Device, circuit.Interrupting = units.Some(d.Rating), d.Interrupting

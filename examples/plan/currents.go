@@ -159,6 +159,8 @@ func (m *maker) hanging(c Circuit, hangs need) *working.Sheet {
 		return currentOfStrings(roof.Isc, m.strings(), hangs.all)
 	case c.To == "inverter" && direct && inverter != nil:
 		return m.side.Working()
+	case c.From == "controller" && m.aboveController():
+		return m.fit.Working()
 	case c.To == "tow charger" && tow != nil:
 		return currentOfTow(*tow, hangs.all)
 	}

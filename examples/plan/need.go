@@ -115,7 +115,7 @@ func (m *maker) machineAt(c Circuit) (units.Current, bool) {
 	case c.To == "inverter" && bus.Kind == loads.Direct && inverter != nil:
 		return inverter.Current, true
 	case c.From == "controller" && roof != nil:
-		return roof.Controller.OutputLimit, true
+		return m.controllerOutput(), true
 	case c.To == "tow charger" && tow != nil:
 		return units.Scale(tow.Current.At(tow.Voltage), units.RatioOf(units.One, tow.Efficiency)).At(tow.Input), true
 	case c.From == "tow charger" && tow != nil:
