@@ -35,6 +35,10 @@ type Circuit struct {
 	// worked out. OneWay is then needed. Under Boat33CFR its voltage is below 50
 	// V, unless Installation.System is not.
 	Fault units.Opt[FaultSource]
+	// FaultWarm is the source as the short at the far end sees it, if what lies
+	// before the run has more resistance warm than cold; not given means Fault,
+	// which it needs. The short at the device is that of the cold one.
+	FaultWarm units.Opt[FaultSource] `json:",omitzero"`
 	// OneWay is the length of the run, for the fault at its far end; > 0 if
 	// Fault is given.
 	OneWay units.Length
@@ -140,10 +144,11 @@ func (p *Protection) faults(op string) (err error) {
 	c := p.Circuit
 	// What a device must break is the larger fault of a cold conductor; what
 	// must still open it is the smaller one of a warm conductor.
-	if p.AtEnd, err = p.faultAt(op, WarmCopper(), c.OneWay); err != nil {
+	cold := c.Fault.Or(FaultSource{})
+	if p.AtEnd, err = p.faultAt(op, c.FaultWarm.Or(cold), WarmCopper(), c.OneWay); err != nil {
 		return err
 	}
-	if p.AtDevice, err = p.faultAt(op, reference, c.FromSource.Or(0)); err != nil {
+	if p.AtDevice, err = p.faultAt(op, cold, reference, c.FromSource.Or(0)); err != nil {
 		return err
 	}
 	x, ok := c.shortTime(units.Scale(p.AtEnd.Current, 1/units.Ratio(p.Capacity.Counted)))
@@ -167,14 +172,14 @@ func (p Protection) wires(op string, t units.Temperature) (Conductor, error) {
 	return c, err
 }
 
-// faultAt returns the short so far along the run, at the temperature t of the
-// conductor.
-func (p Protection) faultAt(op string, t units.Temperature, oneWay units.Length) (Fault, error) {
+// faultAt returns the short of s so far along the run, at the temperature t of
+// the conductor.
+func (p Protection) faultAt(op string, s FaultSource, t units.Temperature, oneWay units.Length) (Fault, error) {
 	wires, err := p.wires(op, t)
 	if err != nil {
 		return Fault{}, err
 	}
-	return shortCircuit(op, p.Circuit.Fault.Or(FaultSource{}), wires, oneWay)
+	return shortCircuit(op, s, wires, oneWay)
 }
 
 // shortTime returns the question of what i does to one conductor, and whether
@@ -253,6 +258,9 @@ func (c Circuit) checkFault(op string) error {
 		if c.Opens.IsSet() {
 			return &units.RangeError{Op: op, Field: "Opens", Value: c.Opens.Or(0), Allowed: allowedText("not given without Fault")}
 		}
+		if warm, ok := c.FaultWarm.Get(); ok {
+			return &units.RangeError{Op: op, Field: "FaultWarm", Value: warm.Resistance, Allowed: allowedText("not given without Fault")}
+		}
 		return nil
 	}
 	if err := units.Above[units.Length](0).Check(op, "OneWay", c.OneWay); err != nil {
@@ -262,7 +270,8 @@ func (c Circuit) checkFault(op string) error {
 		return err
 	}
 	if c.Installation.Rules == Boat33CFR && !c.Installation.isHigh() {
-		return units.Above[units.Voltage](0).Below(boatVoltage).Check(op, "Voltage", source.Voltage)
+		volts := max(source.Voltage, c.FaultWarm.Or(source).Voltage)
+		return units.Above[units.Voltage](0).Below(boatVoltage).Check(op, "Voltage", volts)
 	}
 	return nil
 }

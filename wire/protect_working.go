@@ -30,8 +30,14 @@ func (p Protection) faultSteps(s *working.Sheet) {
 		return
 	}
 	p.AtEnd.steps(s, "I_end")
+	near := "1000 * E / (R_source + R_near)"
+	if cold := p.AtDevice.Source; cold != p.AtEnd.Source {
+		near = "1000 * E_cold / (R_cold + R_near)"
+		s.Given("E_cold", cold.Voltage, "V", "open-circuit voltage of the source, for the short at the device")
+		s.Given("R_cold", cold.Resistance, "mΩ", "resistance of the source, with what lies before the run cold")
+	}
 	s.Given("R_near", p.AtDevice.Loop, "mΩ", "resistance of the cold run up to the device, there and back")
-	s.Formula("I_near", p.AtDevice.Current, "A", "fault current at the device", "1000 * E / (R_source + R_near)")
+	s.Formula("I_near", p.AtDevice.Current, "A", "fault current at the device", near)
 	if breaks, ok := p.Circuit.Interrupting.Get(); ok {
 		s.Given("I_breaks", breaks, "A", "interrupting rating of the device")
 		s.Test("fault against what the device can break", "I_near <= I_breaks", !units.Exceeds(p.AtDevice.Current, breaks))

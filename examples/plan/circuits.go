@@ -207,7 +207,11 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		}
 	}
 	if r, ok := m.assembly.Resistance.Get(); ok && bus.Kind == loads.Direct && !bus.ThroughConverter.IsSet() && onBank(c) {
-		circuit.Fault = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + m.feederLoop(c)})
+		cold, warm := m.feederLoop(c, units.Celsius(20)), m.feederLoop(c, wire.WarmCopper())
+		circuit.Fault = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + cold})
+		if warm != cold {
+			circuit.FaultWarm = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + warm})
+		}
 		circuit.OneWay = c.Length
 	}
 	p, err := wire.Protect(circuit)
@@ -265,14 +269,15 @@ func sourceEnd(c Circuit) string {
 func onBank(c Circuit) bool { return c.From == "bank" || c.To == "bank" || c.Feeder != "" }
 
 // feederLoop returns the resistance of everything between the bank and a
-// circuit.
-func (m *maker) feederLoop(c Circuit) (sum units.Resistance) {
+// circuit, its conductors at the temperature t: 20 °C for the greatest short,
+// warm for the least.
+func (m *maker) feederLoop(c Circuit, t units.Temperature) (sum units.Resistance) {
 	for range m.rig.Circuits {
 		feeder, ok := m.circuitNamed(c.Feeder)
 		if !ok {
 			break
 		}
-		if p, err := wire.Resistance(wire.Conductor{Size: feeder.Size}); err == nil {
+		if p, err := wire.Resistance(wire.Conductor{Size: feeder.Size, Metal: feeder.Metal, Temperature: t}); err == nil {
 			sum += p.At.Over(2 * feeder.Length)
 		}
 		c = feeder
