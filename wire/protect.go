@@ -9,6 +9,9 @@ type Circuit struct {
 	Installation Installation  // the conductor and the rules it is held against
 	Load         units.Current // greatest current in use, > 0
 	Continuous   bool          // for three hours or more
+	// ForHours is the part of Load that runs for three hours or more, >= 0 and
+	// not above Load; not given means all of it if Continuous, else none.
+	ForHours units.Opt[units.Current] `json:",omitzero"`
 	// Receptacles says that the circuit feeds more than one receptacle for
 	// portable loads. NEC 240.4(B) then does not allow the next rating up.
 	Receptacles bool
@@ -71,7 +74,7 @@ const (
 type Protection struct {
 	Circuit  Circuit          // as stated; its Installation as used
 	Capacity CarryingCapacity // of the conductor
-	Needed   units.Current    // 125 % of a continuous load, else the load
+	Needed   units.Current    // the load, with 125 % of what of it is continuous
 	Smallest units.Current    // the smallest rating of the kind not below Needed; 0 if there is none
 	Limit    units.Current    // the greatest device that the rule set allows
 	Rule     LimitRule        // which rule set it
@@ -119,8 +122,8 @@ func Protect(c Circuit) (Protection, error) {
 	}
 	c.Installation = capacity.Installation
 	p := Protection{Circuit: c, Capacity: capacity, Needed: c.Load}
-	if c.Continuous {
-		p.Needed = units.Scale(c.Load, continuousFactor)
+	if hours := c.continuous(); hours > 0 {
+		p.Needed = units.Minus(c.Load, hours) + units.Scale(hours, continuousFactor)
 	}
 	if err := units.Above[units.Current](0).Check(op, "Needed", p.Needed); err != nil {
 		return Protection{}, err
@@ -193,6 +196,14 @@ func (c Circuit) shortTime(i units.Current) (x ShortTime, ok bool) {
 	return x, x.Metal != CopperClad && x.Initial.Compare(x.Final) < 0
 }
 
+// continuous returns the part of the load that runs for three hours or more.
+func (c Circuit) continuous() units.Current {
+	if c.Continuous {
+		return c.ForHours.Or(c.Load)
+	}
+	return c.ForHours.Or(0)
+}
+
 // deviceLimit returns the greatest device and the rule that set it.
 func (c CarryingCapacity) deviceLimit(kind DeviceKind, receptacles bool) (units.Current, LimitRule) {
 	x := c.Installation
@@ -224,6 +235,11 @@ func (c Circuit) check(op string) error {
 	positive := units.Above[units.Current](0)
 	if err := positive.Check(op, "Load", c.Load); err != nil {
 		return err
+	}
+	if hours, ok := c.ForHours.Get(); ok {
+		if err := units.AtLeast[units.Current](0).AtMost(c.Load).Check(op, "ForHours", hours); err != nil {
+			return err
+		}
 	}
 	if err := c.Kind.check(op, "Kind"); err != nil {
 		return err

@@ -56,11 +56,17 @@ func (p Protection) faultSteps(s *working.Sheet) {
 // neededSteps appends what the device must carry and returns its symbol.
 func (p Protection) neededSteps(s *working.Sheet) string {
 	s.Given("I_load", p.Circuit.Load, "A", "greatest current of the load")
-	if !p.Circuit.Continuous {
+	hours := p.Circuit.continuous()
+	if hours == 0 {
 		return "I_load"
 	}
 	s.Constant("k_continuous", continuousFactor, "1", "for a load of three hours or more", necContinuous)
-	s.Formula("I_needed", p.Needed, "A", "what the device must carry", "k_continuous * I_load")
+	if hours == p.Circuit.Load {
+		s.Formula("I_needed", p.Needed, "A", "what the device must carry", "k_continuous * I_load")
+		return "I_needed"
+	}
+	s.Given("I_hours", hours, "A", "of it, what runs so long")
+	s.Formula("I_needed", p.Needed, "A", "what the device must carry", "I_load - I_hours + k_continuous * I_hours")
 	return "I_needed"
 }
 

@@ -193,6 +193,7 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		m.sheet(c.Name, need.Working())
 		circuit.Load, circuit.Continuous = need.Required, false
 	}
+	m.continuous(c, &circuit)
 	if i := m.brightest(); c.From == "controller" && units.Exceeds(i, circuit.Load) {
 		m.sheet(c.Name, m.fit.Working())
 		circuit.Load = i

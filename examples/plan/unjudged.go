@@ -30,8 +30,8 @@ func notJudged(c wire.Circuit, needsDevice bool) []working.Finding {
 	}}
 	found = append(found, aboveAnyTable(c)...)
 	needed, source := c.Load, physics("the load against the device")
-	if c.Continuous {
-		needed = units.Scale(needed, inverter.NECMargin)
+	if hours := continuousPart(c); hours > 0 {
+		needed += units.Scale(hours, inverter.NECMargin-units.One)
 		source = working.Source{Title: "National Electrical Code", Body: "NFPA 70", Edition: "2017", Place: "210.20, 215.3: 125 % of what runs for hours", Provenance: working.Read}
 	}
 	device, stated := c.Device.Get()
@@ -52,4 +52,12 @@ func notJudged(c wire.Circuit, needsDevice bool) []working.Finding {
 		})
 	}
 	return found
+}
+
+// continuousPart returns what of a load runs for three hours or more.
+func continuousPart(c wire.Circuit) units.Current {
+	if c.Continuous {
+		return c.ForHours.Or(c.Load)
+	}
+	return c.ForHours.Or(0)
 }
