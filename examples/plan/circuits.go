@@ -220,7 +220,9 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		line.Rules = rules.String()
 		needsDevice := !c.String || m.rig.Roof == nil || circuit.Device.IsSet() || m.stringNeedsFuse(path)
 		line.Device.Needed = needsDevice
-		return append(found, notJudged(circuit, needsDevice)...), true
+		line.asLaid(circuit)
+		found = append(found, notJudged(circuit, needsDevice)...)
+		return append(found, m.untabled(path, c.Name, circuit, line)...), true
 	}
 	if !m.ok(path, err) {
 		return nil, false

@@ -128,6 +128,9 @@ func (p Plan) tablesUsed() []string {
 	names := map[string][]string{}
 	for _, c := range p.Circuits {
 		table := c.Rules + ": " + c.Table.String()
+		if c.Table == (Source{}) {
+			table = c.Rules + ", which has no row for " + c.Size
+		}
 		if names[table] == nil {
 			tables = append(tables, table)
 		}

@@ -29,9 +29,8 @@ func notJudged(c wire.Circuit, needsDevice bool) []working.Finding {
 		Fix:     "Hold conductor and device against the code that has this size, or have somebody licensed do it; the drop is worked out.",
 	}}
 	found = append(found, aboveAnyTable(c)...)
-	needed, source := c.Load, physics("the load against the device")
-	if hours := continuousPart(c); hours > 0 {
-		needed += units.Scale(hours, inverter.NECMargin-units.One)
+	needed, source := neededFor(c), physics("the load against the device")
+	if units.Exceeds(needed, c.Load) {
 		source = working.Source{Title: "National Electrical Code", Body: "NFPA 70", Edition: "2017", Place: "210.20, 215.3: 125 % of what runs for hours", Provenance: working.Read}
 	}
 	device, stated := c.Device.Get()
@@ -54,10 +53,49 @@ func notJudged(c wire.Circuit, needsDevice bool) []working.Finding {
 	return found
 }
 
-// continuousPart returns what of a load runs for three hours or more.
-func continuousPart(c wire.Circuit) units.Current {
+// neededFor returns what a device must carry: the load, with 125 % of what of it
+// runs for three hours or more.
+func neededFor(c wire.Circuit) units.Current {
+	hours := c.ForHours.Or(0)
 	if c.Continuous {
-		return c.ForHours.Or(c.Load)
+		hours = c.ForHours.Or(c.Load)
 	}
-	return c.ForHours.Or(0)
+	return c.Load + units.Scale(hours, inverter.NECMargin-units.One)
+}
+
+// asLaid takes over how a conductor lies that no table is used for.
+func (l *CircuitLine) asLaid(c wire.Circuit) {
+	x := c.Installation
+	l.Insulation, l.Ambient, l.Bundled, l.Device.Least = x.Insulation, x.Ambient, x.Conductors, neededFor(c)
+	if x.Terminals != 0 {
+		l.Terminals = units.Some(x.Terminals)
+	}
+}
+
+// untabled returns what a rule set and Ohm's law say without a table: the place
+// of the device and the shorts at both ends of the circuit.
+func (m *maker) untabled(path, name string, c wire.Circuit, line *CircuitLine) (found []working.Finding) {
+	p := wire.Protection{Circuit: c, Needed: neededFor(c)}
+	if cold, ok := c.Fault.Get(); ok {
+		short := func(s wire.FaultSource, celsius units.Temperature, far units.Length) (wire.Fault, bool) {
+			f, err := wire.ShortCircuit(s, wire.Conductor{Size: c.Installation.Size, Metal: c.Installation.Metal, Temperature: celsius}, far)
+			return f, m.ok(path, err)
+		}
+		near, ok := short(cold, units.Celsius(20), c.FromSource.Or(0))
+		end, too := short(c.FaultWarm.Or(cold), wire.WarmCopper(), c.OneWay)
+		if !ok || !too {
+			return nil
+		}
+		m.sheetOn(name, "at the device, cold", near.Working())
+		m.sheetOn(name, "at the far end, warm", end.Working())
+		p.AtDevice, p.AtEnd, line.Fault = near, end, units.Some(near.Current)
+	}
+	for _, f := range inWords(p.Findings()) {
+		switch f.Rule {
+		case "fault-not-given", "interrupting-not-stated", "interrupting-too-low", "far-fault-too-weak", "far-fault-slow",
+			"place-not-stated", "device-far-from-source", "distance-not-judged", "place-from-memory":
+			found = append(found, f)
+		}
+	}
+	return found
 }
