@@ -17,7 +17,7 @@ func (m *maker) circuits() {
 	done := map[string]CircuitLine{}
 	for _, i := range m.feedersFirst() {
 		c := m.rig.Circuits[i]
-		line, ok := m.circuit("circuits["+strconv.Itoa(i)+"]", c, done[c.Feeder])
+		line, ok := m.circuit("circuits["+strconv.Itoa(i)+"]", c, m.feederOf(c, done))
 		if ok {
 			done[c.Name] = line
 		}
@@ -88,12 +88,11 @@ func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine
 
 // dropOf works out the drop of a circuit at its usual current.
 func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop, []working.Finding, bool) {
-	bus, _ := m.bus(c.Bus)
 	run := wire.Run{
 		Current:   c.Usual.Or(current),
 		OneWay:    c.Length,
 		Conductor: wire.Conductor{Size: c.Size, Metal: c.Metal},
-		Source:    bus.Voltage,
+		Source:    m.voltageOf(c),
 	}
 	judged := !c.Regulated && !c.String
 	if c.String && m.rig.Roof != nil {
@@ -207,7 +206,7 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 			circuit.FromSource = d.Distance
 		}
 	}
-	if r, ok := m.assembly.Resistance.Get(); ok && bus.Kind == loads.Direct && !bus.ThroughConverter.IsSet() && onBank(c) {
+	if r, ok := m.assembly.Resistance.Get(); ok && bus.Kind == loads.Direct && (!bus.ThroughConverter.IsSet() || m.ahead(c)) && onBank(c) {
 		cold, warm := m.feederLoop(c, units.Celsius(20)), m.feederLoop(c, wire.WarmCopper())
 		circuit.Fault = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + cold})
 		if warm != cold {

@@ -153,6 +153,8 @@ func (m *maker) hanging(c Circuit, hangs need) *working.Sheet {
 	bus, _ := m.bus(c.Bus)
 	direct := bus.Kind == loads.Direct
 	switch {
+	case m.ahead(c):
+		return m.currentAhead(c, hangs.all)
 	case len(c.Loads) > 0:
 		return m.currentOfLoads(c.Loads, hangs.all)
 	case c.String && roof != nil:

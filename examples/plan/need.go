@@ -37,8 +37,7 @@ func (m *maker) currentOf(path string, c Circuit) (units.Current, []working.Find
 	hangs.running = max(hangs.running, min(hangs.all, c.Usual.Or(0)))
 	if stated, ok := m.stated(c); ok {
 		if p, ok := c.Power.Get(); ok {
-			bus, _ := m.bus(c.Bus)
-			m.sheet(c.Name, currentOfPower(p, bus.Voltage, stated))
+			m.sheet(c.Name, currentOfPower(p, m.voltageOf(c), stated))
 		}
 		if !known || !units.Exceeds(hangs.running, stated) {
 			return stated, nil, true
@@ -96,9 +95,8 @@ func (m *maker) stated(c Circuit) (units.Current, bool) {
 	if i, ok := c.Current.Get(); ok {
 		return i, true
 	}
-	bus, _ := m.bus(c.Bus)
 	if p, ok := c.Power.Get(); ok {
-		return p.At(bus.Voltage), true
+		return p.At(m.voltageOf(c)), true
 	}
 	return 0, false
 }
@@ -134,7 +132,7 @@ func (m *maker) hangsOn(c Circuit, depth int) (n need, ok bool) {
 		}
 	}
 	n.all, n.hours = max(n.all, behind), max(n.hours, hours)
-	return n, ok
+	return m.scaled(c, n), ok
 }
 
 // machineAt returns the current of the machine that a circuit leads to or
