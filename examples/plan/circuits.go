@@ -79,7 +79,7 @@ func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine
 	if !ok {
 		return line, false
 	}
-	found = append(found, protection...)
+	found = oneDanger(append(found, protection...))
 	line.Worst, _ = working.Worst(found)
 	line.Checks = m.checksOf(c, line, found)
 	m.find(c.Name, found...)

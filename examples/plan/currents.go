@@ -167,8 +167,19 @@ func (m *maker) hanging(c Circuit, hangs need) *working.Sheet {
 		return currentOfTow(*tow, hangs.all)
 	}
 	for _, b := range m.plan.Buses {
-		if samePlace(m.rig, c.To, b.Name) && units.Compare(b.Current, hangs.all) == 0 {
+		if !samePlace(m.rig, c.To, b.Name) {
+			continue
+		}
+		if units.Compare(b.Current, hangs.all) == 0 {
 			return currentOfBus(b)
+		}
+		var names []string
+		var sum units.Current
+		for _, l := range m.behindFeeder(c, b.Name) {
+			names, sum = append(names, l.Name), sum+l.Current
+		}
+		if len(names) > 0 && units.Compare(sum, hangs.all) == 0 {
+			return m.currentOfLoads(names, hangs.all)
 		}
 	}
 	return nil

@@ -185,10 +185,7 @@ func (m *maker) busNeed(c Circuit) (n need, ok bool) {
 			continue
 		}
 		ok = true
-		for _, l := range m.book.Lines {
-			if l.Bus.Name != b.Name {
-				continue
-			}
+		for _, l := range m.behindFeeder(c, b.Name) {
 			n.all += l.Current
 			n.running = max(n.running, l.Current)
 			if !units.Exceeds(forHours, l.Hours) {
