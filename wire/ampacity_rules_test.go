@@ -370,10 +370,22 @@ func TestHeatOfThinAndThick(t *testing.T) {
 		strictest, kindest units.Current
 	}{
 		{wire.AWG(20), 0, 20}, {wire.AWG(16), 8, 25}, {wire.AWG(12), 20, 45}, {wire.AWG(3), 85, 180},
-		{wire.Aught(4), 195, 445}, {wire.Kcmil(500), 320, 0}, {wire.Metric(10 * units.SquareMillimetre), 40, 120},
+		{wire.Aught(4), 195, 445}, {wire.Kcmil(500), 320, 0},
 	} {
 		if s, k := wire.Strictest(c.size), wire.Kindest(c.size); s != c.strictest || k != c.kindest {
 			t.Errorf("%v: %v and %v, want %v and %v", c.size, s, k, c.strictest, c.kindest)
 		}
+	}
+	// Between two gauges, with the areas of NEC Chapter 9 Table 8, in mm²:
+	// 25 A · 1.5/1.31, 80 A · 10/8.37, 210 A · 35/33.62; 25 mm² has the 180 A of
+	// 3 AWG, since 160 A · 25/21.15 is more.
+	for area, want := range map[units.Area]units.Current{1.5: 28.6, 10: 95.6, 35: 218.6, 25: 180} {
+		got := wire.Kindest(wire.Metric(area * units.SquareMillimetre))
+		if off := got/want - 1; off > 0.002 || off < -0.002 {
+			t.Errorf("%v mm²: %v, want %v", float64(area), got, want)
+		}
+	}
+	if s := wire.Strictest(wire.Metric(10 * units.SquareMillimetre)); s != 40 {
+		t.Errorf("10 mm²: %v by the strictest, want 40 A", s)
 	}
 }

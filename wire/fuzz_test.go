@@ -145,6 +145,7 @@ func FuzzProtect(f *testing.F) {
 	f.Add(uint8(2), 6, 52.0, 60.0, 0.0, 0.0, 0.0, 0.0, 0.0, uint8(1))
 	f.Add(uint8(1), 12, 1.7e308, 15.0, 0.0, 0.0, 0.0, 0.0, 0.0, uint8(17))
 	f.Add(uint8(3), -3, math.NaN(), -1.0, math.Inf(1), -1.0, -1.0, 0.0, 0.0, uint8(31))
+	f.Add(uint8(1), 12, 8.0, 15.0, 10000.0, 0.1, 3.0, 13.3, 0.002, uint8(47))
 	f.Fuzz(func(t *testing.T, rules uint8, gauge int, load, device, breaks, from, metres, volts, ohms float64, flags uint8) {
 		c := wire.Circuit{Load: units.Current(load), Continuous: flags&16 != 0, OneWay: units.Length(metres),
 			Installation: wire.Installation{Rules: wire.RuleSet(rules), Size: wire.AWG(gauge), Insulation: wire.Insulation105}}
@@ -159,6 +160,9 @@ func FuzzProtect(f *testing.F) {
 		}
 		if flags&8 != 0 {
 			c.Fault = units.Some(wire.FaultSource{Voltage: units.Voltage(volts), Resistance: units.Resistance(ohms)})
+		}
+		if flags&32 != 0 {
+			c.FaultWarm = units.Some(wire.FaultSource{Voltage: units.Voltage(volts), Resistance: units.Resistance(2 * ohms)})
 		}
 		p, err := wire.Protect(c)
 		checkOutcome(t, err, float64(p.Limit), float64(p.Needed))

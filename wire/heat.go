@@ -7,12 +7,21 @@ import (
 
 // kindest returns the greatest ampacity that any table here has for s with
 // insulation of up to 105 °C, 0 if no table reaches it: 33 CFR 183.425, free
-// air. A size between two gauges has that of the thicker.
+// air. A size between two gauges has no more than the thicker, and no more for
+// its area than the thinner: a thicker conductor has less surface for its metal
+// to cool by.
 func kindest(s Size) units.Current {
+	column := boatIndex(Insulation105)
 	for i := range boat425 {
-		if boat425[i].size.Compare(s) >= 0 {
-			return boat425[i].amperes[boatIndex(Insulation105)]
+		if boat425[i].size.Compare(s) < 0 {
+			continue
 		}
+		most := boat425[i].amperes[column]
+		if i > 0 {
+			thinner := boat425[i-1]
+			most = min(most, units.Scale(thinner.amperes[column], units.RatioOf(s.Area(), thinner.size.Area())))
+		}
+		return most
 	}
 	return 0
 }

@@ -9,6 +9,9 @@ type Circuit struct {
 	Installation Installation  // the conductor and the rules it is held against
 	Load         units.Current // greatest current in use, > 0
 	Continuous   bool          // for three hours or more
+	// ForHours is the part of Load that runs for three hours or more, >= 0 and
+	// not above Load; not given means all of it if Continuous, else none.
+	ForHours units.Opt[units.Current] `json:",omitzero"`
 	// Receptacles says that the circuit feeds more than one receptacle for
 	// portable loads. NEC 240.4(B) then does not allow the next rating up.
 	Receptacles bool
@@ -35,6 +38,10 @@ type Circuit struct {
 	// worked out. OneWay is then needed. Under Boat33CFR its voltage is below 50
 	// V, unless Installation.System is not.
 	Fault units.Opt[FaultSource]
+	// FaultWarm is the source as the short at the far end sees it, if what lies
+	// before the run has more resistance warm than cold; not given means Fault,
+	// which it needs. The short at the device is that of the cold one.
+	FaultWarm units.Opt[FaultSource] `json:",omitzero"`
 	// OneWay is the length of the run, for the fault at its far end; > 0 if
 	// Fault is given.
 	OneWay units.Length
@@ -67,7 +74,7 @@ const (
 type Protection struct {
 	Circuit  Circuit          // as stated; its Installation as used
 	Capacity CarryingCapacity // of the conductor
-	Needed   units.Current    // 125 % of a continuous load, else the load
+	Needed   units.Current    // the load, with 125 % of what of it is continuous
 	Smallest units.Current    // the smallest rating of the kind not below Needed; 0 if there is none
 	Limit    units.Current    // the greatest device that the rule set allows
 	Rule     LimitRule        // which rule set it
@@ -122,8 +129,8 @@ func protect(op string, c Circuit) (Protection, error) {
 	}
 	c.Installation = capacity.Installation
 	p := Protection{Circuit: c, Capacity: capacity, Needed: c.Load}
-	if c.Continuous {
-		p.Needed = units.Scale(c.Load, continuousFactor)
+	if hours := c.continuous(); hours > 0 {
+		p.Needed = units.Minus(c.Load, hours) + units.Scale(hours, continuousFactor)
 	}
 	rules := c.Installation.Rules
 	if c.Load != 0 {
@@ -149,10 +156,11 @@ func (p *Protection) faults(op string) (err error) {
 	c := p.Circuit
 	// What a device must break is the larger fault of a cold conductor; what
 	// must still open it is the smaller one of a warm conductor.
-	if p.AtEnd, err = p.faultAt(op, WarmCopper(), c.OneWay); err != nil {
+	cold := c.Fault.Or(FaultSource{})
+	if p.AtEnd, err = p.faultAt(op, c.FaultWarm.Or(cold), WarmCopper(), c.OneWay); err != nil {
 		return err
 	}
-	if p.AtDevice, err = p.faultAt(op, reference, c.FromSource.Or(0)); err != nil {
+	if p.AtDevice, err = p.faultAt(op, cold, reference, c.FromSource.Or(0)); err != nil {
 		return err
 	}
 	x, ok := c.shortTime(units.Scale(p.AtEnd.Current, 1/units.Ratio(p.Capacity.Counted)))
@@ -176,14 +184,14 @@ func (p Protection) wires(op string, t units.Temperature) (Conductor, error) {
 	return c, err
 }
 
-// faultAt returns the short so far along the run, at the temperature t of the
-// conductor.
-func (p Protection) faultAt(op string, t units.Temperature, oneWay units.Length) (Fault, error) {
+// faultAt returns the short of s so far along the run, at the temperature t of
+// the conductor.
+func (p Protection) faultAt(op string, s FaultSource, t units.Temperature, oneWay units.Length) (Fault, error) {
 	wires, err := p.wires(op, t)
 	if err != nil {
 		return Fault{}, err
 	}
-	return shortCircuit(op, p.Circuit.Fault.Or(FaultSource{}), wires, oneWay)
+	return shortCircuit(op, s, wires, oneWay)
 }
 
 // shortTime returns the question of what i does to one conductor, and whether
@@ -195,6 +203,14 @@ func (c Circuit) shortTime(i units.Current) (x ShortTime, ok bool) {
 		x.Final = thermosetEnd
 	}
 	return x, x.Metal != CopperClad && x.Initial.Compare(x.Final) < 0
+}
+
+// continuous returns the part of the load that runs for three hours or more.
+func (c Circuit) continuous() units.Current {
+	if c.Continuous {
+		return c.ForHours.Or(c.Load)
+	}
+	return c.ForHours.Or(0)
 }
 
 // deviceLimit returns the greatest device and the rule that set it.
@@ -229,6 +245,11 @@ func (c Circuit) check(op string) error {
 	if err := positive.Check(op, "Load", c.Load); err != nil {
 		return err
 	}
+	if hours, ok := c.ForHours.Get(); ok {
+		if err := units.AtLeast[units.Current](0).AtMost(c.Load).Check(op, "ForHours", hours); err != nil {
+			return err
+		}
+	}
 	if err := c.Kind.check(op, "Kind"); err != nil {
 		return err
 	}
@@ -262,6 +283,9 @@ func (c Circuit) checkFault(op string) error {
 		if c.Opens.IsSet() {
 			return &units.RangeError{Op: op, Field: "Opens", Value: c.Opens.Or(0), Allowed: allowedText("not given without Fault")}
 		}
+		if warm, ok := c.FaultWarm.Get(); ok {
+			return &units.RangeError{Op: op, Field: "FaultWarm", Value: warm.Resistance, Allowed: allowedText("not given without Fault")}
+		}
 		return nil
 	}
 	if err := units.Above[units.Length](0).Check(op, "OneWay", c.OneWay); err != nil {
@@ -271,7 +295,8 @@ func (c Circuit) checkFault(op string) error {
 		return err
 	}
 	if c.Installation.Rules == Boat33CFR && !c.Installation.isHigh() {
-		return units.Above[units.Voltage](0).Below(boatVoltage).Check(op, "Voltage", source.Voltage)
+		volts := max(source.Voltage, c.FaultWarm.Or(source).Voltage)
+		return units.Above[units.Voltage](0).Below(boatVoltage).Check(op, "Voltage", volts)
 	}
 	return nil
 }

@@ -83,7 +83,7 @@ func (p Protection) loadFindings() (f []working.Finding) {
 	needed := working.Number{Name: "needed", Value: p.Needed}
 	if stated && units.Exceeds(p.Needed, device) {
 		source := ohmsLaw
-		if c.Continuous {
+		if c.continuous() > 0 {
 			source = necContinuous
 		}
 		f = append(f, working.Finding{
@@ -143,10 +143,10 @@ func (p Protection) smallFindings() (f []working.Finding) {
 		return nil
 	}
 	source := c.Installation.Rules.ofEdition(nec2008Small, necSmall, necSmall)
-	if c.Continuous && units.Exceeds(c.Load, most) {
+	if hours := c.continuous(); units.Exceeds(hours, most) {
 		f = append(f, working.Finding{
 			Severity: working.Danger, Rule: "small-conductor-continuous", Source: source,
-			Numbers: []working.Number{{Name: "load", Value: c.Load}, {Name: "for hours at most", Value: most}},
+			Numbers: []working.Number{{Name: "load", Value: hours}, {Name: "for hours at most", Value: most}},
 			Message: "The load runs for hours and is above what the rule on small conductors lets this one carry so long.",
 			Fix:     "Use a larger conductor.",
 		})
@@ -167,7 +167,7 @@ func (p Protection) continuousFindings() []working.Finding {
 		bears = min(bears, p.Capacity.Terminals)
 	}
 	bears = units.Scale(bears, units.Ratio(p.Capacity.Counted))
-	if !p.Circuit.Installation.Rules.isNEC() || !p.Circuit.Continuous || !units.Exceeds(p.Needed, bears) {
+	if !p.Circuit.Installation.Rules.isNEC() || p.Circuit.continuous() == 0 || !units.Exceeds(p.Needed, bears) {
 		return nil
 	}
 	return []working.Finding{{

@@ -30,8 +30,14 @@ func (p Protection) faultSteps(s *working.Sheet) {
 		return
 	}
 	p.AtEnd.steps(s, "I_end")
+	near := "1000 * E / (R_source + R_near)"
+	if cold := p.AtDevice.Source; cold != p.AtEnd.Source {
+		near = "1000 * E_cold / (R_cold + R_near)"
+		s.Given("E_cold", cold.Voltage, "V", "open-circuit voltage of the source, for the short at the device")
+		s.Given("R_cold", cold.Resistance, "mΩ", "resistance of the source, with what lies before the run cold")
+	}
 	s.Given("R_near", p.AtDevice.Loop, "mΩ", "resistance of the cold run up to the device, there and back")
-	s.Formula("I_near", p.AtDevice.Current, "A", "fault current at the device", "1000 * E / (R_source + R_near)")
+	s.Formula("I_near", p.AtDevice.Current, "A", "fault current at the device", near)
 	if breaks, ok := p.Circuit.Interrupting.Get(); ok {
 		s.Given("I_breaks", breaks, "A", "interrupting rating of the device")
 		s.Test("fault against what the device can break", "I_near <= I_breaks", !units.Exceeds(p.AtDevice.Current, breaks))
@@ -50,11 +56,17 @@ func (p Protection) faultSteps(s *working.Sheet) {
 // neededSteps appends what the device must carry and returns its symbol.
 func (p Protection) neededSteps(s *working.Sheet) string {
 	s.Given("I_load", p.Circuit.Load, "A", "greatest current of the load")
-	if !p.Circuit.Continuous {
+	hours := p.Circuit.continuous()
+	if hours == 0 {
 		return "I_load"
 	}
 	s.Constant("k_continuous", continuousFactor, "1", "for a load of three hours or more", necContinuous)
-	s.Formula("I_needed", p.Needed, "A", "what the device must carry", "k_continuous * I_load")
+	if hours == p.Circuit.Load {
+		s.Formula("I_needed", p.Needed, "A", "what the device must carry", "k_continuous * I_load")
+		return "I_needed"
+	}
+	s.Given("I_hours", hours, "A", "of it, what runs so long")
+	s.Formula("I_needed", p.Needed, "A", "what the device must carry", "I_load - I_hours + k_continuous * I_hours")
 	return "I_needed"
 }
 

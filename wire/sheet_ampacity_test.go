@@ -24,6 +24,10 @@ func TestSheetCarryingCapacityByRule(t *testing.T) {
 
 func TestSheetProtectionByRule(t *testing.T) {
 	for name, change := range map[string]func(*wire.Circuit){
+		"part for hours": func(c *wire.Circuit) { c.Continuous, c.ForHours = false, units.Some(3*units.Ampere) },
+		"warm": func(c *wire.Circuit) {
+			c.FaultWarm = units.Some(wire.FaultSource{Voltage: 12.9 * units.Volt, Resistance: 8 * units.Milliohm})
+		},
 		"withstand": func(c *wire.Circuit) { c.Opens = units.Some(0.5 * units.Second) },
 		"exceeded":  func(c *wire.Circuit) { c.Opens, c.Thermoset = units.Some(4*units.Second), true },
 		"parallel": func(c *wire.Circuit) {

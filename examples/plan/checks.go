@@ -73,7 +73,7 @@ func (m *maker) checksOf(c Circuit, line CircuitLine, found []working.Finding) [
 	}
 	device := Check{Name: "device", Verdict: verdictOn(found, "no-device-stated", "device-above-limit",
 		"device-below-load", "load-above-ampacity", "no-device-fits", "conductor-below-continuous", "device-at-wrong-end",
-		"far-fault-too-weak", "far-fault-slow")}
+		"far-fault-too-weak", "far-fault-slow", "device-above-any-ampacity")}
 	if limit, ok := line.Limit.Get(); ok {
 		device.Limit = in(limit, "A", 4)
 	} else if device.Verdict == working.Agree {

@@ -17,7 +17,7 @@ func (m *maker) circuits() {
 	done := map[string]CircuitLine{}
 	for _, i := range m.feedersFirst() {
 		c := m.rig.Circuits[i]
-		line, ok := m.circuit("circuits["+strconv.Itoa(i)+"]", c, done[c.Feeder])
+		line, ok := m.circuit("circuits["+strconv.Itoa(i)+"]", c, m.feederOf(c, done))
 		if ok {
 			done[c.Name] = line
 		}
@@ -79,7 +79,7 @@ func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine
 	if !ok {
 		return line, false
 	}
-	found = append(found, protection...)
+	found = oneDanger(append(found, protection...))
 	line.Worst, _ = working.Worst(found)
 	line.Checks = m.checksOf(c, line, found)
 	m.find(c.Name, found...)
@@ -88,12 +88,11 @@ func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine
 
 // dropOf works out the drop of a circuit at its usual current.
 func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop, []working.Finding, bool) {
-	bus, _ := m.bus(c.Bus)
 	run := wire.Run{
 		Current:   c.Usual.Or(current),
 		OneWay:    c.Length,
 		Conductor: wire.Conductor{Size: c.Size, Metal: c.Metal},
-		Source:    bus.Voltage,
+		Source:    m.voltageOf(c),
 	}
 	judged := !c.Regulated && !c.String
 	if c.String && m.rig.Roof != nil {
@@ -193,6 +192,11 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		m.sheet(c.Name, need.Working())
 		circuit.Load, circuit.Continuous = need.Required, false
 	}
+	m.continuous(c, &circuit)
+	if i := m.brightest(); c.From == "controller" && units.Exceeds(i, circuit.Load) {
+		m.sheet(c.Name, m.fit.Working())
+		circuit.Load = i
+	}
 	var found []working.Finding
 	if d := c.Device; d != nil {
 		circuit.Device, circuit.Interrupting = units.Some(d.Rating), d.Interrupting
@@ -202,8 +206,12 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 			circuit.FromSource = d.Distance
 		}
 	}
-	if r, ok := m.assembly.Resistance.Get(); ok && bus.Kind == loads.Direct && !bus.ThroughConverter.IsSet() && onBank(c) {
-		circuit.Fault = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + m.feederLoop(c)})
+	if r, ok := m.assembly.Resistance.Get(); ok && bus.Kind == loads.Direct && (!bus.ThroughConverter.IsSet() || m.ahead(c)) && onBank(c) {
+		cold, warm := m.feederLoop(c, units.Celsius(20)), m.feederLoop(c, wire.WarmCopper())
+		circuit.Fault = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + cold})
+		if warm != cold {
+			circuit.FaultWarm = units.Some(wire.FaultSource{Voltage: m.assembly.OpenCircuit, Resistance: r + warm})
+		}
 		circuit.OneWay = c.Length
 	}
 	p, err := wire.Protect(circuit)
@@ -211,7 +219,9 @@ func (m *maker) protectionOf(path string, c Circuit, current units.Current, line
 		line.Rules = rules.String()
 		needsDevice := !c.String || m.rig.Roof == nil || circuit.Device.IsSet() || m.stringNeedsFuse(path)
 		line.Device.Needed = needsDevice
-		return append(found, notJudged(circuit, needsDevice)...), true
+		line.asLaid(circuit)
+		found = append(found, notJudged(circuit, needsDevice)...)
+		return append(found, m.untabled(path, c.Name, circuit, line)...), true
 	}
 	if !m.ok(path, err) {
 		return nil, false
@@ -261,14 +271,15 @@ func sourceEnd(c Circuit) string {
 func onBank(c Circuit) bool { return c.From == "bank" || c.To == "bank" || c.Feeder != "" }
 
 // feederLoop returns the resistance of everything between the bank and a
-// circuit.
-func (m *maker) feederLoop(c Circuit) (sum units.Resistance) {
+// circuit, its conductors at the temperature t: 20 °C for the greatest short,
+// warm for the least.
+func (m *maker) feederLoop(c Circuit, t units.Temperature) (sum units.Resistance) {
 	for range m.rig.Circuits {
 		feeder, ok := m.circuitNamed(c.Feeder)
 		if !ok {
 			break
 		}
-		if p, err := wire.Resistance(wire.Conductor{Size: feeder.Size}); err == nil {
+		if p, err := wire.Resistance(wire.Conductor{Size: feeder.Size, Metal: feeder.Metal, Temperature: t}); err == nil {
 			sum += p.At.Over(2 * feeder.Length)
 		}
 		c = feeder

@@ -153,18 +153,33 @@ func (m *maker) hanging(c Circuit, hangs need) *working.Sheet {
 	bus, _ := m.bus(c.Bus)
 	direct := bus.Kind == loads.Direct
 	switch {
+	case m.ahead(c):
+		return m.currentAhead(c, hangs.all)
 	case len(c.Loads) > 0:
 		return m.currentOfLoads(c.Loads, hangs.all)
 	case c.String && roof != nil:
 		return currentOfStrings(roof.Isc, m.strings(), hangs.all)
 	case c.To == "inverter" && direct && inverter != nil:
 		return m.side.Working()
+	case c.From == "controller" && m.aboveController():
+		return m.fit.Working()
 	case c.To == "tow charger" && tow != nil:
 		return currentOfTow(*tow, hangs.all)
 	}
 	for _, b := range m.plan.Buses {
-		if samePlace(m.rig, c.To, b.Name) && units.Compare(b.Current, hangs.all) == 0 {
+		if !samePlace(m.rig, c.To, b.Name) {
+			continue
+		}
+		if units.Compare(b.Current, hangs.all) == 0 {
 			return currentOfBus(b)
+		}
+		var names []string
+		var sum units.Current
+		for _, l := range m.behindFeeder(c, b.Name) {
+			names, sum = append(names, l.Name), sum+l.Current
+		}
+		if len(names) > 0 && units.Compare(sum, hangs.all) == 0 {
+			return m.currentOfLoads(names, hangs.all)
 		}
 	}
 	return nil

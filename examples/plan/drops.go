@@ -65,8 +65,8 @@ type brought struct {
 func (m *maker) endOf(c Circuit, run wire.Run, feeder CircuitLine) end {
 	e := end{circuit: c, run: run, feeder: feeder}
 	bus, _ := m.bus(c.Bus)
-	if !m.isDirect(c.Bus) {
-		return e
+	if !m.isDirect(c.Bus) || m.ahead(c) {
+		return e // at the end of the one is the converter
 	}
 	for _, name := range c.Loads {
 		e.power += m.loadCurrent(name).At(bus.Voltage)

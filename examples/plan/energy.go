@@ -271,6 +271,7 @@ func (m *maker) sun() {
 	if !m.ok("roof", err) {
 		return
 	}
+	m.fit = fit
 	losses, err := m.losses(fit)
 	if !m.ok("roof", err) {
 		return

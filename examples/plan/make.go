@@ -10,6 +10,7 @@ import (
 	"example.com/drawbar/battery"
 	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
+	"example.com/drawbar/solar"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
 )
@@ -21,6 +22,7 @@ type maker struct {
 	book     loads.Ledger
 	assembly battery.Assembly
 	side     inverter.DCCurrent // of the inverter, if there is one
+	fit      solar.Fit          // of the roof, if there is one
 	problems []Problem
 	found    []located
 }

@@ -115,7 +115,7 @@ func loadFields() map[string]string {
 func circuitFields() map[string]string {
 	return map[string]string{
 		"Current": ".current", "OneWay": ".length", "Size": ".size", "Source": ".bus", "Allowed": "rules.branch_drop", "Load": ".current",
-		"Continuous": ".continuous", "Device": ".device.rating", "Interrupting": ".device.interrupting", "FromSource": ".device.distance",
+		"Continuous": ".continuous", "ForHours": ".loads", "Device": ".device.rating", "Interrupting": ".device.interrupting", "FromSource": ".device.distance",
 		"Rules": "rules", "Insulation": ".insulation", "Metal": ".metal", "Terminals": ".terminals", "Ambient": ".ambient", "Conductors": ".bundled", "Voltage": "bank.open_circuit", "Resistance": "bank.resistance",
 		"OpenCircuit": "bank.voltage", "Internal": ".length", "Power": ".loads",
 		"Isc": "roof.short_circuit_current", "SeriesFuse": "roof.series_fuse", "StringFuse": "roof.string_fuse", "Series": "roof.series",

@@ -58,7 +58,7 @@ func TestEveryInputHasItsPath(t *testing.T) {
 		{"buses", loads.Bus{}, ""},
 		{"circuits", wire.Run{}, "Conductor Parallel Chassis Contacts"},
 		{"circuits", wire.Conductor{}, "Strand Stated Resistivity Temperature Coated Basis"},
-		{"circuits", wire.Circuit{}, "Installation Fault Receptacles Kind Enclosed OnBatteryPost Opens Thermoset"},
+		{"circuits", wire.Circuit{}, "Installation Fault FaultWarm Receptacles Kind Enclosed OnBatteryPost Opens Thermoset"},
 		{"circuits", wire.Installation{}, "EngineSpace System"},
 		{"circuits", wire.FaultSource{}, ""},
 		{"circuits", battery.Circuit{}, "Draw CutOff"},

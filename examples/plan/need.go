@@ -5,6 +5,7 @@ import (
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
+	"example.com/drawbar/wire"
 )
 
 // A need is what hangs on a circuit.
@@ -13,6 +14,14 @@ type need struct {
 	// running is what must pass at the least: the largest single load, or all
 	// that run for hours. It is all where nothing is switched by itself.
 	running units.Current
+	// hours is what of it runs for three hours or more without a pause.
+	hours units.Current
+}
+
+// withoutPause reports whether a load runs so long that it is continuous: one
+// that a thermostat switches is not.
+func withoutPause(l loads.Line) bool {
+	return !units.Exceeds(forHours, l.Hours) && units.Compare(l.Duty, units.One) == 0
 }
 
 // forHours is from when on a load is continuous: NEC article 100, "where the
@@ -28,8 +37,7 @@ func (m *maker) currentOf(path string, c Circuit) (units.Current, []working.Find
 	hangs.running = max(hangs.running, min(hangs.all, c.Usual.Or(0)))
 	if stated, ok := m.stated(c); ok {
 		if p, ok := c.Power.Get(); ok {
-			bus, _ := m.bus(c.Bus)
-			m.sheet(c.Name, currentOfPower(p, bus.Voltage, stated))
+			m.sheet(c.Name, currentOfPower(p, m.voltageOf(c), stated))
 		}
 		if !known || !units.Exceeds(hangs.running, stated) {
 			return stated, nil, true
@@ -62,14 +70,33 @@ func (m *maker) currentOf(path string, c Circuit) (units.Current, []working.Find
 	}}, true
 }
 
+// continuous puts into a circuit what of its load runs for hours. Of a load that
+// the device cuts short, see [maker.currentOf], that counts by what runs together.
+func (m *maker) continuous(c Circuit, circuit *wire.Circuit) {
+	if circuit.Continuous {
+		return
+	}
+	hangs, _ := m.hangsOn(c, len(m.rig.Circuits))
+	if hangs.hours == 0 {
+		return
+	}
+	if units.Exceeds(hangs.all, circuit.Load) {
+		needed := hangs.running + units.Scale(hangs.hours, inverter.NECMargin-units.One)
+		if !units.Exceeds(needed, circuit.Load) {
+			return
+		}
+		circuit.Load = hangs.running
+	}
+	circuit.ForHours = units.Some(min(hangs.hours, circuit.Load))
+}
+
 // stated returns the current that a circuit states, by itself or as a power.
 func (m *maker) stated(c Circuit) (units.Current, bool) {
 	if i, ok := c.Current.Get(); ok {
 		return i, true
 	}
-	bus, _ := m.bus(c.Bus)
 	if p, ok := c.Power.Get(); ok {
-		return p.At(bus.Voltage), true
+		return p.At(m.voltageOf(c)), true
 	}
 	return 0, false
 }
@@ -85,10 +112,13 @@ func (m *maker) hangsOn(c Circuit, depth int) (n need, ok bool) {
 		ok, n = true, need{}
 		for _, name := range c.Loads {
 			n.all += m.loadCurrent(name)
+			if line, known := m.line(name); known && withoutPause(line) {
+				n.hours += line.Current
+			}
 		}
 		n.running = n.all
 	}
-	var behind units.Current
+	var behind, hours units.Current
 	for _, next := range m.rig.Circuits {
 		if depth == 0 || next.Feeder != c.Name {
 			continue
@@ -98,10 +128,11 @@ func (m *maker) hangsOn(c Circuit, depth int) (n need, ok bool) {
 		if known || more {
 			behind, ok = behind+max(i, hangs.all), true
 			n.running = max(n.running, i, hangs.running)
+			hours += hangs.hours
 		}
 	}
-	n.all = max(n.all, behind)
-	return n, ok
+	n.all, n.hours = max(n.all, behind), max(n.hours, hours)
+	return m.scaled(c, n), ok
 }
 
 // machineAt returns the current of the machine that a circuit leads to or
@@ -115,7 +146,7 @@ func (m *maker) machineAt(c Circuit) (units.Current, bool) {
 	case c.To == "inverter" && bus.Kind == loads.Direct && inverter != nil:
 		return inverter.Current, true
 	case c.From == "controller" && roof != nil:
-		return roof.Controller.OutputLimit, true
+		return m.controllerOutput(), true
 	case c.To == "tow charger" && tow != nil:
 		return units.Scale(tow.Current.At(tow.Voltage), units.RatioOf(units.One, tow.Efficiency)).At(tow.Input), true
 	case c.From == "tow charger" && tow != nil:
@@ -154,19 +185,20 @@ func (m *maker) busNeed(c Circuit) (n need, ok bool) {
 			continue
 		}
 		ok = true
-		for _, l := range m.book.Lines {
-			if l.Bus.Name != b.Name {
-				continue
-			}
+		for _, l := range m.behindFeeder(c, b.Name) {
 			n.all += l.Current
 			n.running = max(n.running, l.Current)
 			if !units.Exceeds(forHours, l.Hours) {
 				hours += l.Current
 			}
+			if withoutPause(l) {
+				n.hours += l.Current
+			}
 		}
 		if m.rig.Converter != nil && m.rig.Converter.Bus == b.Name {
 			n.all += m.converterInput()
 			hours += m.converterInput()
+			n.hours += m.converterInput()
 		}
 	}
 	n.running = max(n.running, hours)

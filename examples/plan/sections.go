@@ -117,9 +117,21 @@ func (p Plan) circuitSection() section {
 			limit = in(most, "A", 3)
 		}
 		s.rows = append(s.rows, row{[]string{c.Name}, []string{c.Name, c.Route, c.Size, number(c.Current, "A", 3), in(c.Fraction, "%", 2),
-			in(c.Path, "%", 2), c.Device.String(), limit, worst}})
+			in(c.Path, "%", 2), p.deviceCell(c.Device), limit, worst}})
 	}
 	return s
+}
+
+// deviceCell returns the device of a circuit; where the panels' rule asks for
+// none, for how many strings.
+func (p Plan) deviceCell(d DeviceLine) string {
+	switch {
+	case d.Needed || d.Stated || p.Sun == nil:
+		return d.String()
+	case p.Sun.Strings == 1:
+		return d.String() + " for one string"
+	}
+	return d.String() + " for " + strconv.Itoa(p.Sun.Strings) + " strings"
 }
 
 // tablesUsed says which table each circuit was held against.
@@ -128,6 +140,9 @@ func (p Plan) tablesUsed() []string {
 	names := map[string][]string{}
 	for _, c := range p.Circuits {
 		table := c.Rules + ": " + c.Table.String()
+		if c.Table == (Source{}) {
+			table = c.Rules + ", which has no row for " + c.Size
+		}
 		if names[table] == nil {
 			tables = append(tables, table)
 		}
@@ -146,7 +161,7 @@ func (d DeviceLine) String() string {
 	case ok:
 		return in(rating, "A", 4) + " at " + d.At
 	case !d.Needed:
-		return "none needed for one string"
+		return "none needed"
 	}
 	return "none stated"
 }

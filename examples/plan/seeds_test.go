@@ -170,7 +170,9 @@ func TestVoltagesOfOneSystem(t *testing.T) {
 		{"typical of one in two", "bank", "typical-unlike-bank", working.Caution, and(func(r *plan.Rig) { r.Bank.Typical = units.Some(13.2 * units.Volt) })},
 	})
 	// A converter between them is in order, and its losses are in the use.
-	p := planOf(t, and(func(r *plan.Rig) { r.Buses[0].ThroughConverter = units.Some(80 * units.Percent) }))
+	p := planOf(t, and(func(r *plan.Rig) {
+		r.Buses[0].ThroughConverter, r.Circuits[1].Usual = units.Some(80*units.Percent), units.None[units.Current]()
+	}))
 	for _, f := range p.Findings {
 		switch f.Rule {
 		case "bus-unlike-bank", "cut-off-unlike-bank", "charger-below-bank", "charger-above-bank", "typical-unlike-bank":

@@ -195,8 +195,13 @@ func (m *maker) limits() {
 	if c := m.rig.Converter; c != nil {
 		add("converter", c.Current)
 	}
-	if r := m.rig.Roof; r != nil {
-		add("output limit of the controller", r.Controller.OutputLimit)
+	if m.rig.Roof != nil {
+		name := "output limit of the controller"
+		if m.aboveController() {
+			name = "all strings by way of the PWM controller, which cannot limit them"
+			m.sheet("bank", m.fit.Working())
+		}
+		add(name, m.controllerOutput())
 	}
 	if t := m.rig.Tow; t != nil {
 		add("tow vehicle", t.Current)

@@ -13,6 +13,7 @@ import (
 // reads like a rig without faults.
 func (m *maker) unseen() {
 	m.unwired()
+	m.unwiredMachines()
 	m.feeders()
 	m.uncharged()
 	m.onShoreOnly()
