@@ -20,7 +20,8 @@ type maker struct {
 	plan     Plan
 	book     loads.Ledger
 	assembly battery.Assembly
-	side     inverter.DCCurrent // of the inverter, if there is one
+	side     inverter.DCCurrent       // of the inverter, if there is one
+	through  units.Opt[units.Current] // that may pass the inverter; not given if neither relay nor device is
 	problems []Problem
 	found    []located
 }

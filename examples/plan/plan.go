@@ -134,7 +134,7 @@ type InverterLine struct {
 // together, so that any part of it can as well.
 type SetLine struct {
 	On      string   `json:"on"`      // which source
-	Rule    string   `json:"rule"`    // "too-much-together" or "runs-together"; "too-much-for-hours" or "runs-for-hours" where only that
+	Rule    string   `json:"rule"`    // "too-much-together" or "runs-together"; "too-much-for-hours" or "runs-for-hours" where only that; "too-much-to-start"
 	Loads   []string `json:"loads"`   // their names
 	Any     []Choice `json:"any"`     // with them, so many of some that are alike
 	Numbers []Number `json:"numbers"` // what they come to, and the limit

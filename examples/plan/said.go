@@ -122,7 +122,7 @@ func (m *maker) pedestal() {
 	size, hasCord := s.Cord.Get()
 	length, hasLength := s.CordLong.Get()
 	if hasCord && hasLength {
-		drop, err := wire.VoltageDrop(wire.Run{Current: units.Scale(s.Service, inverter.ContinuousShare), OneWay: length,
+		drop, err := wire.VoltageDrop(wire.Run{Current: units.Scale(s.outlet(), inverter.ContinuousShare), OneWay: length,
 			Conductor: wire.Conductor{Size: size}, Source: s.Voltage})
 		if !m.ok("shore", err) {
 			return
@@ -137,13 +137,23 @@ func (m *maker) pedestal() {
 	})
 }
 
-// adapter says when a larger receptacle stands behind a smaller cord.
+// adapter says when a receptacle is larger than the cord, or smaller than the
+// service.
 func (m *maker) adapter() {
 	s := m.rig.Shore
 	if s == nil {
 		return
 	}
 	receptacle, ok := s.Receptacle.Get()
+	if ok && units.Exceeds(s.Service, receptacle) {
+		m.find("shore", working.Finding{
+			Severity: working.Caution, Rule: "outlet-below-service",
+			Numbers: []working.Number{{Name: "outlet", Value: receptacle}, {Name: "service of the trailer", Value: s.Service}},
+			Source:  common("an adapter changes the plug and not what stands behind it"),
+			Message: "The outlet carries less than the trailer's own main lets pass, so the outlet's device opens first, or the outlet and the adapter overheat. What shore power carries is counted by the outlet.",
+			Fix:     "Use no more than the outlet carries, and look at both plugs for heat.",
+		})
+	}
 	if !ok || !units.Exceeds(receptacle, s.Service) {
 		return
 	}

@@ -140,6 +140,7 @@ func (m *maker) passThrough() {
 	if !m.ok("inverter", err) {
 		return
 	}
+	m.through = leastOf(passage.Relay, passage.Feeder)
 	if check.Left.IsSet() {
 		m.sheet("inverter", check.Working())
 	}

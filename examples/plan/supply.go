@@ -88,11 +88,11 @@ func (m *maker) charger() (inverter.ChargerUse, bool) {
 func (m *maker) sources() {
 	r, list := m.rig, &m.plan.Sources
 	if s := r.Shore; s != nil {
-		full := s.Service.At(s.Voltage)
+		full := s.outlet().At(s.Voltage)
 		hours := units.Scale(full, inverter.ContinuousShare)
 		m.sheet("shore", service(*s, full, hours))
 		*list = append(*list, SourceLine{Name: "shore", Power: full, Continuous: hours, Numbers: numbersOf([]working.Number{
-			{Name: "service of one leg", Value: s.Service}, {Name: "for hours", Value: units.Scale(s.Service, inverter.ContinuousShare)}})})
+			{Name: "service of one leg", Value: s.outlet()}, {Name: "for hours", Value: units.Scale(s.outlet(), inverter.ContinuousShare)}})})
 	}
 	if r.Inverter != nil && m.plan.Inverter != nil {
 		*list = append(*list, SourceLine{Name: "bank and inverter", Power: r.Inverter.Continuous, Continuous: r.Inverter.Continuous, Surge: r.Inverter.Surge,
@@ -240,12 +240,16 @@ func (m *maker) drawn() (sum units.Current) {
 	return sum
 }
 
-// starts says which motors no source but the shore can start.
+// starts says which motors the inverter or the generator cannot start.
 func (m *maker) starts() {
 	for i, l := range m.rig.Loads {
 		locked, ok := l.LockedRotor.Get()
 		line, known := m.line(l.Name)
-		if !ok || !known || line.Bus.Kind == loads.Direct {
+		if !known || line.Bus.Kind == loads.Direct {
+			continue
+		}
+		if !ok {
+			m.startNotStated(line)
 			continue
 		}
 		start, err := inverter.Starting(inverter.Motor{LockedRotor: locked, Voltage: line.Bus.Voltage})
@@ -267,12 +271,13 @@ func (m *maker) starts() {
 		if m.rig.Generator != nil {
 			add("generator", m.rig.Generator.Surge)
 		}
+		if m.behind(line.Bus.Name) {
+			m.startsBacked(l.Name, start)
+		}
 		if small {
-			m.find(l.Name, working.Finding{
-				Severity: working.Note, Rule: "starts-on-shore-only", Numbers: numbers, Source: physics("locked-rotor current times voltage"),
-				Message: "This motor takes more to start than a source named here gives for a moment. It starts on shore power only.",
-				Fix:     "Plan for that, or fit a soft starter whose maker states what it leaves of the start.",
-			})
+			f := m.startsOn(line, start)
+			f.Numbers = numbers
+			m.find(l.Name, f)
 		}
 	}
 }
