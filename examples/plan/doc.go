@@ -34,7 +34,7 @@
 //	                  "peak" W, "apparent"? VA, "current" A
 //	"use"             of a day, from the bank: "direct" "inverted" "idle" "energy" Wh,
 //	                  "charge" Ah, "average" "must_not_stop" "unattended" "loop" W,
-//	                  "gap_hours"? h
+//	                  "gap_hours"? "gap_hours_by_charge"? h
 //	"bank"            "name" "usable" Wh, "charge" Ah; hours to empty: "at_average"?
 //	                  "at_must_not_stop"? "at_unattended"?
 //	                  "at_must_not_stop_with_loop"?; "must_not_stop_with_sun"? d

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/drawbar/units"
@@ -83,6 +84,8 @@ func (p Plan) short() section {
 	}
 	if t, ok := u.GapHours.Get(); ok {
 		add("To close the gap", p.closing(t), "converter")
+	} else if p.has("use-above-charge") {
+		add("To close the gap", "nothing that is described does on this day")
 	}
 	return s
 }
@@ -120,15 +123,30 @@ func (p Plan) critical() string {
 // closing says whether hours of the converter close the gap that the sun
 // leaves.
 func (p Plan) closing(t units.Elapsed) string {
+	longest := max(t, p.Use.GapByCharge.Or(0))
+	tail := ""
+	if p.Use.GapByCharge.IsSet() {
+		tail = " (" + hours(t) + " by energy, " + hours(longest) + " by charge)"
+	}
+	if p.lead {
+		tail += "; lead takes longer still, for it does not give back all of a charge and takes little of it near full"
+	}
 	need := hours(t) + " a day of the converter"
 	switch from := p.feeding(); {
+	case from == "" && p.weak:
+		return need + " would, but the generator does not carry it and no shore power is there: nothing closes the gap"
 	case from == "":
 		return need + " would, but no shore power and no generator is there to feed it: nothing closes the gap"
-	case units.Exceeds(t, day):
-		return "the converter cannot: it would need " + hours(t) + " a day, on " + from
+	case units.Exceeds(longest, day):
+		return "the converter cannot: it would need " + hours(longest) + " a day, on " + from + tail
 	default:
-		return need + ", on " + from
+		return need + ", on " + from + tail
 	}
+}
+
+// has reports whether anything was found by a rule.
+func (p Plan) has(rule string) bool {
+	return slices.ContainsFunc(p.Findings, func(f Finding) bool { return f.Rule == rule })
 }
 
 // feeding names the sources that can feed the converter.
@@ -139,7 +157,9 @@ func (p Plan) feeding() string {
 		case "shore":
 			from = append(from, "shore power")
 		case "generator":
-			from = append(from, "generator")
+			if !p.weak {
+				from = append(from, "generator")
+			}
 		}
 	}
 	return strings.Join(from, " or ")

@@ -28,6 +28,8 @@ type Plan struct {
 	Findings []Finding     `json:"findings"`          // worst first, each of one part
 	Cautions []string      `json:"cautions"`          // for whoever acts on the plan, in sentences
 	sheets   []PartSheet   // of every number, in the order of the plan
+	lead     bool          // the bank is of lead
+	weak     bool          // the generator does not carry the converter
 }
 
 // A LoadLine is a row of the ledger.
@@ -68,6 +70,9 @@ type Use struct {
 	// not bring, fed or not, and even if it is more than a day has; left out if
 	// there is no gap or no converter.
 	GapHours units.Opt[units.Elapsed] `json:"gap_hours,omitzero" unit:"h"`
+	// GapByCharge is the same by ampere-hours: a charger works at a higher
+	// voltage than the bank gives back at.
+	GapByCharge units.Opt[units.Elapsed] `json:"gap_hours_by_charge,omitzero" unit:"h"`
 }
 
 // A BankLine is what the bank holds and how long it lasts without the sun. A

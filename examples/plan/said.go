@@ -23,26 +23,6 @@ func (m *maker) said() {
 	m.plan.Cautions = append(m.plan.Cautions, "A bank can weld a tool and start a fire. Disconnect it before you work on anything it feeds.")
 }
 
-// gap says when the sun of the day does not keep up.
-func (m *maker) gap() {
-	sun, u := m.plan.Sun, m.plan.Use
-	if sun == nil || !units.Exceeds(u.Energy, sun.Harvest) {
-		return
-	}
-	numbers := []working.Number{{Name: "harvest a day", Value: sun.Harvest}, {Name: "use a day", Value: u.Energy}}
-	if t, ok := m.plan.Bank.AtAverage.Get(); ok {
-		numbers = append(numbers, working.Number{Name: "without sun", Value: t, Unit: "h"})
-	}
-	if t, ok := u.GapHours.Get(); ok && m.plan.feeding() != "" {
-		numbers = append(numbers, working.Number{Name: "converter a day for the rest", Value: t, Unit: "h"})
-	}
-	m.find("roof", working.Finding{
-		Severity: working.Caution, Rule: "sun-below-use", Numbers: numbers, Source: physics("energy in and out of the bank"),
-		Message: "The roof does not keep up with the loads on this day: the bank goes down.",
-		Fix:     "Use less, add panel or another source, or plan hours of shore power or generator.",
-	})
-}
-
 // deadLoads says which loads must not stop and do, as soon as shore power is
 // gone.
 func (m *maker) deadLoads() {

@@ -69,11 +69,7 @@ func (m *maker) charger() (inverter.ChargerUse, bool) {
 	c := m.rig.Converter
 	bus, _ := m.bus(c.Bus)
 	ask := inverter.Charger{Current: c.Current, Voltage: c.Voltage, Efficiency: c.Efficiency, PowerFactor: c.PowerFactor, Supply: bus.Voltage}
-	gap := m.plan.Use.Energy
-	if m.plan.Sun != nil {
-		gap -= m.plan.Sun.Harvest
-	}
-	if units.Exceeds(gap, 0) {
+	if gap := m.open(); units.Exceeds(gap, 0) {
 		ask.Energy = units.Some(gap)
 	}
 	use, err := inverter.ChargerDraw(ask)
@@ -111,7 +107,8 @@ func (m *maker) sources() {
 		return
 	}
 	if use, ok := m.charger(); ok {
-		m.plan.Use.GapHours = use.Time
+		m.closeGap(use)
+		m.weakGenerator(use)
 		*list = append(*list, SourceLine{Name: "converter", Power: use.Output, Continuous: use.Output,
 			Numbers: numbersOf([]working.Number{{Name: "taken from what feeds it", Value: use.Current}})})
 	}

@@ -134,6 +134,7 @@ func (m *maker) starting(on string, takers []taker) (can []taker) {
 		s := working.NewSheet("To start " + t.Name)
 		s.Given("S_start", start, "VA", "while it starts")
 		s.Given("S_surge", limit, "VA", "for a moment, of the "+on)
+		s.Formula("x", units.RatioOf(start, limit), "1", "times what it gives", "S_start / S_surge")
 		s.Test("start against surge", "S_start <= S_surge", false)
 		m.sheet("together on "+on, s)
 	}
