@@ -67,13 +67,13 @@ func (p Plan) short() section {
 	u, b := p.Use, p.Bank
 	s := section{title: "In short"}
 	add := func(name, text string, parts ...string) { s.rows = append(s.rows, row{parts, []string{name, text}}) }
-	add("Use", in(u.Energy, "Wh", 4)+" a day from the bank, "+in(u.Charge, "Ah", 3)+", "+in(u.Average, "W", 3)+" on average", "use")
-	add("Bank", in(b.Usable, "Wh", 4)+" usable: "+lasts(b.AtAverage, "average use", " on average use, without sun"), "bank")
+	add("Use", p.least()+in(u.Energy, "Wh", 4)+" a day from the bank, "+in(u.Charge, "Ah", 3)+", "+in(u.Average, "W", 3)+" on average"+p.looped(), "use")
+	add("Bank", in(b.Usable, "Wh", 4)+" usable: "+p.most(b.AtAverage)+lasts(b.AtAverage, "average use", " on average use, without sun")+untilMended(b.AverageWithLoop), "bank")
 	if u.MustNotStop > 0 {
-		add("Must not stop", in(u.MustNotStop, "W", 3)+" on average: "+p.critical(), "use", "bank", "converter")
+		add("Must not stop", p.least()+in(u.MustNotStop, "W", 3)+" on average: "+p.critical(), "use", "bank", "converter")
 	}
 	if u.Unattended > u.MustNotStop {
-		add("Nobody there", in(u.Unattended, "W", 3)+" on average: "+lasts(b.AtUnattended, "that", " without sun"), "use", "bank")
+		add("Nobody there", p.least()+in(u.Unattended, "W", 3)+" on average: "+p.most(b.AtUnattended)+lasts(b.AtUnattended, "that", " without sun")+untilMended(b.UnattendedWithLoop), "use", "bank")
 	}
 	if p.Sun != nil {
 		text := in(p.Sun.Harvest, "Wh", 4) + " on the day"
@@ -106,7 +106,7 @@ func lasts(t units.Opt[units.Elapsed], what, tail string) string {
 // critical says how long what must not stop runs.
 func (p Plan) critical() string {
 	b := p.Bank
-	text := lasts(b.AtMustNotStop, "that", " without sun")
+	text := p.most(b.AtMustNotStop) + lasts(b.AtMustNotStop, "that", " without sun")
 	if p.Sun != nil {
 		if days, ok := b.MustNotStopDays.Get(); ok {
 			text += ", " + in(days, "d", 2) + " with this sun"
@@ -114,10 +114,40 @@ func (p Plan) critical() string {
 			text += ", without end with this sun"
 		}
 	}
-	if with, ok := b.WithLoop.Get(); ok {
-		text += "; only " + hours(with) + " until the loop below is mended"
+	return text + untilMended(b.WithLoop)
+}
+
+// untilMended says how long the bank lasts with the loop.
+func untilMended(t units.Opt[units.Elapsed]) string {
+	with, ok := t.Get()
+	if !ok {
+		return ""
 	}
-	return text
+	return "; only " + hours(with) + " until the loop below is mended"
+}
+
+// looped says what the loop takes on top of the use.
+func (p Plan) looped() string {
+	if p.Use.LoopEnergy == 0 {
+		return ""
+	}
+	return "; " + in(p.Use.LoopEnergy, "Wh", 4) + " more until the loop below is mended"
+}
+
+// most and least mark numbers that leave out what the inverter draws by itself
+// because nobody stated it.
+func (p Plan) most(t units.Opt[units.Elapsed]) string {
+	if p.Use.IdleStated || t.Or(0) == 0 {
+		return ""
+	}
+	return "at most "
+}
+
+func (p Plan) least() string {
+	if p.Use.IdleStated {
+		return ""
+	}
+	return "at least "
 }
 
 // closing says whether hours of the converter close the gap that the sun

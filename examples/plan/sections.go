@@ -39,15 +39,23 @@ func (p Plan) bankSection() section {
 	add := func(part, name, text string) { s.rows = append(s.rows, row{[]string{part}, []string{name, text}}) }
 	add("use", "direct-current loads", in(u.Direct, "Wh", 4)+" a day")
 	if p.Inverter != nil {
-		add("use", "through the inverter", in(u.Inverted, "Wh", 4)+" a day, of which "+in(u.Idle, "Wh", 3)+" for the inverter itself")
+		add("use", "through the inverter", in(u.Inverted, "Wh", 4)+" a day, "+p.itself())
 	}
-	add("use", "together", in(u.Energy, "Wh", 4)+" a day, "+in(u.Charge, "Ah", 3))
+	add("use", "together", p.least()+in(u.Energy, "Wh", 4)+" a day, "+in(u.Charge, "Ah", 3)+p.looped())
 	add("bank", "usable", in(b.Usable, "Wh", 4)+", "+in(b.Charge, "Ah", 3))
-	add("bank", "to empty, average use", lasts(b.AtAverage, "it", ""))
+	add("bank", "to empty, average use", p.most(b.AtAverage)+lasts(b.AtAverage, "it", "")+untilMended(b.AverageWithLoop))
 	if b.AtMustNotStop.IsSet() {
-		add("bank", "to empty, must not stop", lasts(b.AtMustNotStop, "it", ""))
+		add("bank", "to empty, must not stop", p.most(b.AtMustNotStop)+lasts(b.AtMustNotStop, "it", "")+untilMended(b.WithLoop))
 	}
 	return s
+}
+
+// itself says what the inverter draws for itself in a day.
+func (p Plan) itself() string {
+	if !p.Use.IdleStated {
+		return "what the inverter draws for itself is not stated and not in it"
+	}
+	return "of which " + in(p.Use.Idle, "Wh", 3) + " for the inverter itself"
 }
 
 func (p Plan) roofSection() section {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"strconv"
+	"strings"
 
 	"example.com/drawbar/battery"
 	"example.com/drawbar/inverter"
@@ -148,6 +149,13 @@ func (m *maker) loops() {
 		m.heard("converter", l.Findings()...)
 		m.plan.Use.Loop += l.Lost
 	}
+	u := &m.plan.Use
+	if u.LoopEnergy = u.Loop.For(day); u.Loop > 0 {
+		s := working.NewSheet("What the loop takes in a day")
+		s.Given("P_loop", u.Loop, "W", "lost on the way round")
+		s.Formula("E_loop", u.LoopEnergy, "Wh", "in a day, on top of the use", "24 * P_loop")
+		m.sheet("use", s)
+	}
 }
 
 // bonds counts the neutral-ground bonds with each source.
@@ -207,7 +215,21 @@ func (m *maker) limits() {
 		return
 	}
 	m.sheet("bank", l.Working())
-	m.heard("bank", l.Findings()...)
+	m.heard("bank", withParts(l.Findings(), names, each)...)
+}
+
+// withParts puts what a sum of charging currents is made of beside it.
+func withParts(found []working.Finding, names []string, each []units.Current) []working.Finding {
+	for i, f := range found {
+		if !strings.HasPrefix(f.Rule, "charge-above-limit") || len(names) < 2 {
+			continue
+		}
+		for j, name := range names {
+			found[i].Numbers = append(found[i].Numbers, working.Number{Name: "of that " + name, Value: each[j]})
+		}
+		found[i].Message += " Counted is all that is described, also what never meets, such as driving and standing on shore power."
+	}
+	return found
 }
 
 // drawn returns the most that can leave the bank at once: the inverter at full
