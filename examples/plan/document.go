@@ -80,6 +80,9 @@ func (p Plan) short() section {
 		if u.Energy > 0 {
 			text += ", " + in(p.Sun.Share, "%", 2) + " of the use"
 		}
+		if p.has("more-sun-than-there-is") {
+			text = "at most " + text + "; more sun is stated than there is, see below"
+		}
 		add("Sun", text, "roof")
 	}
 	if t, ok := u.GapHours.Get(); ok {

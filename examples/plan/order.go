@@ -35,7 +35,7 @@ func rankOf(f Finding) int {
 			"lithium-temperature-unknown", "too-hot-to-charge", "input-current-above-limit"},
 		stops: {"must-not-stop-and-dead", "below-cut-off", "drop-above-allowed", "path-drop-above-allowed", "below-cut-out",
 			"bank-feeds-its-own-charger", "discharge-above-limit", "discharge-above-limit-one-out", "silent-failover",
-			"device-below-load", "sun-below-use", "use-above-charge", "converter-above-generator", "start-above-inverter", "starts-on-nothing"},
+			"device-below-load", "sun-below-use", "use-above-charge", "converter-above-generator", "start-above-inverter", "starts-on-nothing", "too-little-at-inlet"},
 	} {
 		if i := slices.Index(rules, f.Rule); i >= 0 {
 			return c*perConsequence + i

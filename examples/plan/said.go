@@ -1,11 +1,9 @@
 package plan
 
 import (
-	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
-	"example.com/drawbar/wire"
 )
 
 // said adds what follows from the parts together, and the cautions.
@@ -15,6 +13,7 @@ func (m *maker) said() {
 	m.deadLoads()
 	m.alarm()
 	m.pedestal()
+	m.inlet()
 	m.adapter()
 	m.plan.Cautions = append(m.plan.Cautions, working.DeferToCode)
 	if m.rig.Roof != nil {
@@ -99,15 +98,7 @@ func (m *maker) pedestal() {
 		return
 	}
 	numbers := []working.Number{{Name: "measured", Value: measured}}
-	size, hasCord := s.Cord.Get()
-	length, hasLength := s.CordLong.Get()
-	if hasCord && hasLength {
-		drop, err := wire.VoltageDrop(wire.Run{Current: units.Scale(s.outlet(), inverter.ContinuousShare), OneWay: length,
-			Conductor: wire.Conductor{Size: size}, Source: s.Voltage})
-		if !m.ok("shore", err) {
-			return
-		}
-		m.sheet("shore", drop.Working())
+	if drop, ok := m.cordDrop(); ok {
 		numbers = append(numbers, working.Number{Name: "the cord alone takes", Value: drop.Voltage}, working.Number{Name: "at", Value: drop.Run.Current})
 	}
 	m.find("shore", working.Finding{

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -81,6 +82,7 @@ func (p Plan) roofSection() section {
 
 func (p Plan) sourceSection() section {
 	s := section{parts: []string{"inverter"}, title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "also"}}
+	shore := slices.ContainsFunc(p.Sources, func(l SourceLine) bool { return l.Name == "shore" })
 	for _, l := range p.Sources {
 		surge := "-"
 		if x, ok := l.Surge.Get(); ok {
@@ -90,7 +92,7 @@ func (p Plan) sourceSection() section {
 		if l.Name == "bank and inverter" {
 			parts = []string{"inverter"}
 		}
-		s.rows = append(s.rows, row{parts, []string{l.Name, number(l.Power, "W", 4), number(l.Continuous, "W", 4), surge, l.also()}})
+		s.rows = append(s.rows, row{parts, []string{l.Name, number(l.Power, "W", 4), number(l.Continuous, "W", 4), surge, l.also(shore)}})
 	}
 	if i := p.Inverter; i != nil {
 		s.text = []string{"The inverter takes " + in(i.Current, "A", 3) + " at its lowest voltage; conductor and device must be rated for " + in(i.Required, "A", 3) + "."}
@@ -102,10 +104,10 @@ func (p Plan) sourceSection() section {
 }
 
 // also says what else to know of a source.
-func (l SourceLine) also() string {
+func (l SourceLine) also(shore bool) string {
 	text := joined(l.Numbers)
 	if l.Name == "generator" {
-		text = reachNote(l.Guard)
+		text = reachNote(l.Guard, shore)
 	}
 	return text
 }

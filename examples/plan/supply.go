@@ -86,10 +86,10 @@ func (m *maker) sources() {
 	r, list := m.rig, &m.plan.Sources
 	if s := r.Shore; s != nil {
 		full := s.outlet().At(s.Voltage)
-		hours := units.Scale(full, inverter.ContinuousShare)
+		hours := units.Scale(full, s.forHours())
 		m.sheet("shore", service(*s, full, hours))
 		*list = append(*list, SourceLine{Name: "shore", Power: full, Continuous: hours, Numbers: numbersOf([]working.Number{
-			{Name: "service of one leg", Value: s.outlet()}, {Name: "for hours", Value: units.Scale(s.outlet(), inverter.ContinuousShare)}})})
+			{Name: "service of one leg", Value: s.outlet()}, {Name: "for hours", Value: units.Scale(s.outlet(), s.forHours())}})})
 	}
 	if r.Inverter != nil && m.plan.Inverter != nil {
 		*list = append(*list, SourceLine{Name: "bank and inverter", Power: r.Inverter.Continuous, Continuous: r.Inverter.Continuous, Surge: r.Inverter.Surge,

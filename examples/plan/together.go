@@ -51,8 +51,10 @@ func (m *maker) sets() {
 	if s := m.rig.Shore; s != nil {
 		service := inverter.Limit{Name: "shore service", Current: units.Some(s.outlet()), Voltage: s.Voltage, Through: through}
 		m.together("shore", service, all)
-		service.Share = units.Some(inverter.ContinuousShare)
-		m.together("shore", service, lasting)
+		if share := s.forHours(); share < units.One {
+			service.Share = units.Some(share)
+			m.together("shore", service, lasting)
+		}
 	}
 	if g := m.rig.Generator; g != nil {
 		// Sold by its watts, it promises no more volt-amperes.
