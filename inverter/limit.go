@@ -23,10 +23,10 @@ type Limit struct {
 	// [ContinuousShare] for what runs for hours. All of it if not given.
 	Share units.Opt[units.Ratio]
 	// Passes are demands that reach the source through something that carries
-	// less than it does, such as the device before an inverter, and Through is
-	// what that carries, > 0, at Voltage. Voltage is needed with it, and a
+	// less than it does, such as the device before an inverter.
+	Passes Members
+	// Through is what that carries, > 0, at Voltage, which is needed with it. A
 	// Share is of it as well.
-	Passes  Members
 	Through units.Opt[units.Current]
 }
 

@@ -81,17 +81,16 @@ type Use struct {
 // time of 0 h says that the bank cannot carry the power at all; one that is
 // left out, that there is nothing to carry.
 type BankLine struct {
-	Name          string                   `json:"name"`                                         // chemistry, capacity and voltage in words
-	Usable        units.Energy             `json:"usable" unit:"Wh"`                             // from full to the depth that may be taken
-	Charge        units.Charge             `json:"charge" unit:"Ah"`                             // usable
-	AtAverage     units.Opt[units.Elapsed] `json:"at_average,omitzero" unit:"h"`                 // to empty on average use
-	AtMustNotStop units.Opt[units.Elapsed] `json:"at_must_not_stop,omitzero" unit:"h"`           // to empty on what must not stop alone
-	AtUnattended  units.Opt[units.Elapsed] `json:"at_unattended,omitzero" unit:"h"`              // to empty on what runs with nobody there
-	WithLoop      units.Opt[units.Elapsed] `json:"at_must_not_stop_with_loop,omitzero" unit:"h"` // as found, before the loop is mended
-	// The same with the loop for average use and with nobody there.
-	AverageWithLoop    units.Opt[units.Elapsed] `json:"at_average_with_loop,omitzero" unit:"h"`
-	UnattendedWithLoop units.Opt[units.Elapsed] `json:"at_unattended_with_loop,omitzero" unit:"h"`
-	MustNotStopDays    units.Opt[units.Elapsed] `json:"must_not_stop_with_sun,omitzero" unit:"d"` // left out if the sun keeps up with it
+	Name               string                   `json:"name"`                                         // chemistry, capacity and voltage in words
+	Usable             units.Energy             `json:"usable" unit:"Wh"`                             // from full to the depth that may be taken
+	Charge             units.Charge             `json:"charge" unit:"Ah"`                             // usable
+	AtAverage          units.Opt[units.Elapsed] `json:"at_average,omitzero" unit:"h"`                 // to empty on average use
+	AtMustNotStop      units.Opt[units.Elapsed] `json:"at_must_not_stop,omitzero" unit:"h"`           // to empty on what must not stop alone
+	AtUnattended       units.Opt[units.Elapsed] `json:"at_unattended,omitzero" unit:"h"`              // to empty on what runs with nobody there
+	WithLoop           units.Opt[units.Elapsed] `json:"at_must_not_stop_with_loop,omitzero" unit:"h"` // as found, before the loop is mended
+	AverageWithLoop    units.Opt[units.Elapsed] `json:"at_average_with_loop,omitzero" unit:"h"`       // the same on average use
+	UnattendedWithLoop units.Opt[units.Elapsed] `json:"at_unattended_with_loop,omitzero" unit:"h"`    // the same on what runs with nobody there
+	MustNotStopDays    units.Opt[units.Elapsed] `json:"must_not_stop_with_sun,omitzero" unit:"d"`     // left out if the sun keeps up with it
 }
 
 // A SunLine is the roof: what it brings on the day, and its panels on their
