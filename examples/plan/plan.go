@@ -30,6 +30,10 @@ type Plan struct {
 	sheets   []PartSheet   // of every number, in the order of the plan
 	lead     bool          // the bank is of lead
 	weak     bool          // the generator does not carry the converter
+	drawn    struct {      // by the converter, from what feeds it
+		power    units.Power
+		apparent units.ApparentPower
+	}
 }
 
 // A LoadLine is a row of the ledger.

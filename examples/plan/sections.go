@@ -81,7 +81,7 @@ func (p Plan) roofSection() section {
 }
 
 func (p Plan) sourceSection() section {
-	s := section{parts: []string{"inverter"}, title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "also"}}
+	s := section{parts: []string{"inverter", "converter"}, title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "also"}}
 	shore := slices.ContainsFunc(p.Sources, func(l SourceLine) bool { return l.Name == "shore" })
 	for _, l := range p.Sources {
 		surge := "-"
@@ -97,10 +97,19 @@ func (p Plan) sourceSection() section {
 	if i := p.Inverter; i != nil {
 		s.text = []string{"The inverter takes " + in(i.Current, "A", 3) + " at its lowest voltage; conductor and device must be rated for " + in(i.Required, "A", 3) + "."}
 		if i.Largest != "" {
-			s.text = append(s.text, "With \""+i.Largest+"\" on top of what must not stop, "+in(i.PowerLeft, "W", 3)+" and "+in(i.ApparentLeft, "VA", 3)+" are left of it.")
+			s.text = append(s.text, "With \""+i.Largest+"\" on top of what must not stop, "+in(i.PowerLeft, "W", 3)+" and "+in(i.ApparentLeft, "VA", 3)+" are left of it."+p.loopDraws())
 		}
 	}
 	return s
+}
+
+// loopDraws says what the converter takes of the inverter that feeds it.
+func (p Plan) loopDraws() string {
+	if p.Use.Loop == 0 {
+		return ""
+	}
+	return " Not counted there is the converter, which takes " + in(p.drawn.power, "W", 3) + " and " + in(p.drawn.apparent, "VA", 3) +
+		" of it whenever it charges, until the loop is mended."
 }
 
 // also says what else to know of a source.

@@ -110,6 +110,7 @@ func (m *maker) sources() {
 	if use, ok := m.charger(); ok {
 		m.closeGap(use)
 		m.weakGenerator(use)
+		m.plan.drawn.power, m.plan.drawn.apparent = use.Power, use.Apparent
 		*list = append(*list, SourceLine{Name: "converter", Power: use.Output, Continuous: use.Output,
 			Numbers: numbersOf([]working.Number{{Name: "taken from what feeds it", Value: use.Current}})})
 	}
