@@ -75,7 +75,7 @@ func (r *Runnable) search(members, open Members, steps *int) {
 func (r *Runnable) unlike(open, one Members) Members {
 	for i := range one.All() {
 		for j := range open.All() {
-			if alike(r.Demands[i], r.Demands[j]) {
+			if r.Limit.alike(r.Demands, i, j) {
 				open &^= 1 << j
 			}
 		}
@@ -96,7 +96,7 @@ func (r *Runnable) add(members Members) {
 }
 
 // Names returns the names of members as [Overload.Names] does.
-func (r Runnable) Names(members Members) []string { return names(r.Demands, members) }
+func (r Runnable) Names(members Members) []string { return r.Limit.names(r.Demands, members) }
 
 // Working returns each set of the result, step by step.
 func (r Runnable) Working() *working.Sheet {

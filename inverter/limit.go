@@ -22,6 +22,12 @@ type Limit struct {
 	// Share is the part of each limit that may be used, > 0 to 100 %, such as
 	// [ContinuousShare] for what runs for hours. All of it if not given.
 	Share units.Opt[units.Ratio]
+	// Passes are demands that reach the source through something that carries
+	// less than it does, such as the device before an inverter.
+	Passes Members
+	// Through is what that carries, > 0, at Voltage, which is needed with it. A
+	// Share is of it as well.
+	Through units.Opt[units.Current]
 }
 
 // Members are demands of a list: bit i is demand i. Of demands that differ in
@@ -51,8 +57,9 @@ type Set struct {
 	Power    units.Power         // together
 	Apparent units.ApparentPower // together, added plainly
 	Current  units.Current       // Apparent at the limit's voltage; 0 if that is not given
+	Through  units.Current       // of those that Limit.Passes names; 0 if Limit.Through is not given
 	// Which limits they exceed.
-	OverPower, OverApparent, OverCurrent bool
+	OverPower, OverApparent, OverCurrent, OverThrough bool
 }
 
 // check reports the first field of l out of range.
@@ -66,8 +73,9 @@ func (l Limit) check(op string) error {
 		checkOpt(op, "Apparent", l.Apparent, positive[units.ApparentPower]()),
 		checkOpt(op, "Current", l.Current, positive[units.Current]()),
 		checkOpt(op, "Share", l.Share, shares()),
+		checkOpt(op, "Through", l.Through, positive[units.Current]()),
 	)
-	if err == nil && l.Current.IsSet() {
+	if err == nil && (l.Current.IsSet() || l.Through.IsSet()) {
 		err = positive[units.Voltage]().Check(op, "Voltage", l.Voltage)
 	}
 	return err
@@ -93,11 +101,27 @@ func (l Limit) sum(demands []Demand, members Members) Set {
 		s.Current = s.Apparent.At(l.Voltage)
 		s.OverCurrent = units.Exceeds(s.Current, units.Scale(most, share))
 	}
+	if most, ok := l.Through.Get(); ok {
+		var passing units.ApparentPower
+		for i := range (members & l.Passes).All() {
+			if i < len(demands) {
+				passing += demands[i].apparent()
+			}
+		}
+		s.Through = passing.At(l.Voltage)
+		s.OverThrough = units.Exceeds(s.Through, units.Scale(most, share))
+	}
 	return s
 }
 
+// alike reports whether demands i and j differ in nothing that a set counts.
+func (l Limit) alike(demands []Demand, i, j int) bool {
+	a, b := demands[i], demands[j]
+	return a.Power == b.Power && a.apparent() == b.apparent() && (!l.Through.IsSet() || l.Passes.Has(i) == l.Passes.Has(j))
+}
+
 // exceeds reports whether s is too much.
-func (s Set) exceeds() bool { return s.OverPower || s.OverApparent || s.OverCurrent }
+func (s Set) exceeds() bool { return s.OverPower || s.OverApparent || s.OverCurrent || s.OverThrough }
 
 // finite refuses sums that no float64 holds.
 func (s Set) finite(op string) error {
@@ -105,5 +129,6 @@ func (s Set) finite(op string) error {
 		notNegative[units.Power]().Check(op, "Power", s.Power),
 		notNegative[units.ApparentPower]().Check(op, "Apparent", s.Apparent),
 		notNegative[units.Current]().Check(op, "Current", s.Current),
+		notNegative[units.Current]().Check(op, "Through", s.Through),
 	)
 }

@@ -48,7 +48,7 @@ func Sets(l Limit, demands []Demand) (Overload, error) {
 	if !o.Together.exceeds() {
 		return o, nil
 	}
-	before := alikeBefore(o.Demands)
+	before := l.alikeBefore(o.Demands)
 	if o.search(&before, 0, 0, anySize); o.Cut {
 		// Too many: again, the smallest first, so that those are kept.
 		o.Sets, o.Cut = nil, false
@@ -119,15 +119,12 @@ func (o *Overload) isSmallest(members Members) bool {
 	return true
 }
 
-// alike reports whether two demands differ in nothing that a set counts.
-func alike(a, b Demand) bool { return a.Power == b.Power && a.apparent() == b.apparent() }
-
 // alikeBefore returns of each demand those before it that are like it. A set
 // with the one and not with the others is like one that has been looked at.
-func alikeBefore(demands []Demand) (before [mostDemands]Members) {
+func (l Limit) alikeBefore(demands []Demand) (before [mostDemands]Members) {
 	for i := range demands {
 		for j := range i {
-			if alike(demands[j], demands[i]) {
+			if l.alike(demands, j, i) {
 				before[i] |= 1 << j
 			}
 		}

@@ -10,9 +10,9 @@ import (
 
 // Names returns the names of members, in the order of the demands; of demands
 // that differ in nothing but their names, "any 2 of kettle, heater, grill".
-func (o Overload) Names(members Members) []string { return names(o.Demands, members) }
+func (o Overload) Names(members Members) []string { return o.Limit.names(o.Demands, members) }
 
-func names(demands []Demand, members Members) (list []string) {
+func (l Limit) names(demands []Demand, members Members) (list []string) {
 	for i := range members.All() {
 		if i >= len(demands) {
 			break
@@ -20,7 +20,7 @@ func names(demands []Demand, members Members) (list []string) {
 		var all []string
 		first, wanted := true, 0
 		for j, d := range demands {
-			if alike(d, demands[i]) {
+			if l.alike(demands, j, i) {
 				all = append(all, d.Name)
 				if members.Has(j) {
 					first = first && j >= i
@@ -80,22 +80,22 @@ func (l Limit) steps(s *working.Sheet) {
 		limit("I", "A", i, units.Scale(i, share))
 		s.Given("V", l.Voltage, "V", "of "+l.Name)
 	}
+	if i, ok := l.Through.Get(); ok {
+		if !l.Current.IsSet() {
+			s.Given("V", l.Voltage, "V", "of "+l.Name)
+		}
+		limit("I_through", "A", i, units.Scale(i, share))
+	}
 }
 
 // setSteps appends the sums and comparisons of one set.
 func (l Limit) setSteps(s *working.Sheet, demands []Demand, set Set, suffix string) {
-	list := names(demands, set.Members)
+	list := l.names(demands, set.Members)
 	if len(list) == 0 {
 		return
 	}
 	what := strings.Join(list, ", ")
-	sum := func(symbol string) string {
-		var terms []string
-		for i := range set.Members.All() {
-			terms = append(terms, symbol+"_"+strconv.Itoa(i+1))
-		}
-		return strings.Join(terms, " + ")
-	}
+	sum := func(symbol string) string { return terms(symbol, set.Members) }
 	if l.Power.IsSet() {
 		s.Formula("P"+suffix, set.Power, "W", what, sum("P"))
 		s.Test(what, "P"+suffix+" <= P_may", !set.OverPower)
@@ -110,6 +110,19 @@ func (l Limit) setSteps(s *working.Sheet, demands []Demand, set Set, suffix stri
 		s.Formula("I"+suffix, set.Current, "A", what, "S"+suffix+" / V")
 		s.Test(what, "I"+suffix+" <= I_may", !set.OverCurrent)
 	}
+	if passing := set.Members & l.Passes; l.Through.IsSet() && passing != 0 {
+		s.Formula("I_through"+suffix, set.Through, "A", what+": what passes", "("+terms("S", passing)+") / V")
+		s.Test(what+": what passes", "I_through"+suffix+" <= I_through_may", !set.OverThrough)
+	}
+}
+
+// terms returns the sum of one symbol over members.
+func terms(symbol string, members Members) string {
+	var list []string
+	for i := range members.All() {
+		list = append(list, symbol+"_"+strconv.Itoa(i+1))
+	}
+	return strings.Join(list, " + ")
 }
 
 // Findings returns one finding for each set, and what was counted for lack of a
@@ -125,7 +138,9 @@ func (o Overload) Findings() (f []working.Finding) {
 }
 
 // inVoltAmperes reports whether the limit is of what a power factor changes.
-func (l Limit) inVoltAmperes() bool { return l.Apparent.IsSet() || l.Current.IsSet() }
+func (l Limit) inVoltAmperes() bool {
+	return l.Apparent.IsSet() || l.Current.IsSet() || l.Through.IsSet()
+}
 
 // cutShort says that there are more sets, if so.
 func cutShort(cut bool, sets int) []working.Finding {
@@ -142,7 +157,7 @@ func cutShort(cut bool, sets int) []working.Finding {
 
 // tooMuch says that a set is more than the limit.
 func (l Limit) tooMuch(demands []Demand, set Set) working.Finding {
-	list, fix := names(demands, set.Members), "Run fewer of them at a time."
+	list, fix := l.names(demands, set.Members), "Run fewer of them at a time."
 	message := strings.Join(list, " and ") + " together are more than " + l.Name + " carries"
 	if set.Members.Len() == 1 {
 		message = strings.Join(list, "") + " alone is more than " + l.Name + " carries"
@@ -177,6 +192,10 @@ func (l Limit) exceeded(set Set) (n []working.Number) {
 	if set.OverCurrent {
 		n = append(n, working.Number{Name: "together", Value: set.Current},
 			working.Number{Name: "limit", Value: units.Scale(l.Current.Or(0), share)})
+	}
+	if set.OverThrough {
+		n = append(n, working.Number{Name: "passing together", Value: set.Through},
+			working.Number{Name: "limit of what passes", Value: units.Scale(l.Through.Or(0), share)})
 	}
 	return n
 }

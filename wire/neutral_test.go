@@ -2,6 +2,7 @@ package wire_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/drawbar/units"
@@ -178,7 +179,12 @@ func TestOpenNeutral(t *testing.T) {
 	}
 	l := splitLoad()
 	l.Highest = units.Some(200 * units.Volt)
-	wantSaid(t, "loads that stand it", must[wire.FloatingNeutral](t)(wire.OpenNeutral(l)).Findings(), chance)
+	f := must[wire.FloatingNeutral](t)(wire.OpenNeutral(l))
+	wantSaid(t, "loads that stand it", f.Findings(), chance)
+	usual := must[wire.FloatingNeutral](t)(wire.OpenNeutral(splitLoad()))
+	if stated, taken := f.Findings()[0].Source.Title, usual.Findings()[0].Source.Title; strings.Contains(stated, "C84.1") || !strings.Contains(taken, "C84.1") {
+		t.Errorf("of a stated limit %q, of the usual range %q", stated, taken)
+	}
 }
 
 // TestTrapOpenNeutral: 120 V on both legs is the wrong answer, and a rig of one

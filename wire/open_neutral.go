@@ -107,7 +107,8 @@ func (l SplitLoad) check(op string) error {
 
 // Where the voltages of an open neutral, and the most that loads stand, are from.
 var (
-	seriesSource = working.Source{Title: "two loads in series, and the range of ANSI C84.1 from memory", Provenance: working.Derived}
+	seriesSource = working.Source{Title: "two loads in series", Provenance: working.Derived}
+	usualSource  = working.Source{Title: "two loads in series, and the range of ANSI C84.1 from memory", Provenance: working.Derived}
 	rangeSource  = working.Source{Body: "ANSI", Title: "C84.1", Place: "range B: 127 V of 120 V", Provenance: working.Memory}
 )
 
@@ -140,6 +141,9 @@ func (f FloatingNeutral) Working() *working.Sheet {
 func (f FloatingNeutral) Findings() []working.Finding {
 	x := working.Finding{Source: seriesSource, Numbers: []working.Number{
 		{Name: "leg A", Value: f.AtLoad.A}, {Name: "leg B", Value: f.AtLoad.B}, {Name: "highest", Value: f.Highest}}}
+	if !f.Load.Highest.IsSet() {
+		x.Source = usualSource
+	}
 	const mend = "Switch off at the pedestal and unplug before anything else; have the neutral found and mended, contact by contact, by a licensed electrician. " +
 		"Measure both legs at a pedestal before plugging in."
 	switch {

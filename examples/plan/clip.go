@@ -54,6 +54,10 @@ func (m *maker) clipped(h solar.DayHarvest) (units.Energy, bool) {
 	if !stated {
 		f.Message += " Twelve hours of daylight are assumed: give roof.sun.latitude and roof.sun.day_of_year."
 	}
+	if nameplate := units.Scale(m.rig.Roof.Power, units.Ratio(m.rig.Roof.Panels)); units.Exceeds(peak, nameplate) {
+		f.Message += " At noon that is more than the panels have on their nameplates: look at the irradiation and the hours of daylight."
+		f.Numbers = append(f.Numbers, working.Number{Name: "nameplate", Value: nameplate})
+	}
 	m.find("roof", f)
 	return energy, true
 }

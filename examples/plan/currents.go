@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -79,13 +78,17 @@ func currentOfTow(t Tow, i units.Current) *working.Sheet {
 // service is the sheet of what the shore service carries.
 func service(s Shore, full, hours units.Power) *working.Sheet {
 	w := working.NewSheet("What the service carries")
-	w.Given("I", s.Service, "A", "service, one leg")
+	w.Given("I", s.outlet(), "A", "service or outlet, the smaller, one leg")
 	w.Given("V", s.Voltage, "V", "nominal voltage")
 	w.Formula("P", full, "W", "at a power factor of 1", "I * V")
-	w.Constant("x", inverter.ContinuousShare, "%", "part that loads of three hours or more may take", working.Source{Body: "NFPA",
-		Title: "70, National Electrical Code", Edition: "2017", Place: "210.20, 215.3: 125 % of a continuous load", Provenance: working.Read})
+	share := s.forHours()
+	source := working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017", Place: "210.20, 215.3: 125 % of a continuous load", Provenance: working.Read}
+	if share == units.One {
+		source = common("the rating of the service, which is not of the NEC")
+	}
+	w.Constant("x", share, "%", "part that loads of three hours or more may take", source)
 	w.Formula("P_hours", hours, "W", "for hours", "x*pct * P")
-	w.Formula("I_hours", units.Scale(s.Service, inverter.ContinuousShare), "A", "for hours", "x*pct * I")
+	w.Formula("I_hours", units.Scale(s.outlet(), share), "A", "for hours", "x*pct * I")
 	return w
 }
 

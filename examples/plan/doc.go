@@ -32,12 +32,13 @@
 //	"loads"           "name" "bus" "power" W, "energy" Wh a day, "must_not_stop"
 //	"buses"           "name" "voltage" V, "energy" Wh, "charge"? Ah, "average" W,
 //	                  "peak" W, "apparent"? VA, "current" A
-//	"use"             of a day, from the bank: "direct" "inverted" "idle" "energy" Wh,
-//	                  "charge" Ah, "average" "must_not_stop" "unattended" "loop" W,
-//	                  "gap_hours"? h
+//	"use"             of a day, from the bank: "direct" "inverted" "idle" "energy"
+//	                  "loop_energy" Wh, "idle_stated" true or false, "charge" Ah,
+//	                  "average" "must_not_stop" "unattended" "loop" W, "gap_hours"? "gap_hours_by_charge"? h
 //	"bank"            "name" "usable" Wh, "charge" Ah; hours to empty: "at_average"?
 //	                  "at_must_not_stop"? "at_unattended"?
-//	                  "at_must_not_stop_with_loop"?; "must_not_stop_with_sun"? d
+//	                  "at_average_with_loop"? "at_must_not_stop_with_loop"?
+//	                  "at_unattended_with_loop"?; "must_not_stop_with_sun"? d
 //	"sun"?            "harvest" Wh, "share" %, "panels" "series" "strings" counts,
 //	                  "peak" W, "coldest" °C, "cold_open_circuit" "open_circuit" V,
 //	                  "short_circuit" "required" A, "controller": "kind"

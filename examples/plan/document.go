@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/drawbar/units"
@@ -66,23 +67,28 @@ func (p Plan) short() section {
 	u, b := p.Use, p.Bank
 	s := section{title: "In short"}
 	add := func(name, text string, parts ...string) { s.rows = append(s.rows, row{parts, []string{name, text}}) }
-	add("Use", in(u.Energy, "Wh", 4)+" a day from the bank, "+in(u.Charge, "Ah", 3)+", "+in(u.Average, "W", 3)+" on average", "use")
-	add("Bank", in(b.Usable, "Wh", 4)+" usable: "+lasts(b.AtAverage, "average use", " on average use, without sun"), "bank")
+	add("Use", p.least()+in(u.Energy, "Wh", 4)+" a day from the bank, "+in(u.Charge, "Ah", 3)+", "+in(u.Average, "W", 3)+" on average"+p.looped(), "use")
+	add("Bank", in(b.Usable, "Wh", 4)+" usable: "+p.most(b.AtAverage)+lasts(b.AtAverage, "average use", " on average use, without sun")+untilMended(b.AverageWithLoop), "bank")
 	if u.MustNotStop > 0 {
-		add("Must not stop", in(u.MustNotStop, "W", 3)+" on average: "+p.critical(), "use", "bank", "converter")
+		add("Must not stop", p.least()+in(u.MustNotStop, "W", 3)+" on average: "+p.critical(), "use", "bank", "converter")
 	}
 	if u.Unattended > u.MustNotStop {
-		add("Nobody there", in(u.Unattended, "W", 3)+" on average: "+lasts(b.AtUnattended, "that", " without sun"), "use", "bank")
+		add("Nobody there", p.least()+in(u.Unattended, "W", 3)+" on average: "+p.most(b.AtUnattended)+lasts(b.AtUnattended, "that", " without sun")+untilMended(b.UnattendedWithLoop), "use", "bank")
 	}
 	if p.Sun != nil {
 		text := in(p.Sun.Harvest, "Wh", 4) + " on the day"
 		if u.Energy > 0 {
 			text += ", " + in(p.Sun.Share, "%", 2) + " of the use"
 		}
+		if p.has("more-sun-than-there-is") {
+			text = "at most " + text + "; more sun is stated than there is, see below"
+		}
 		add("Sun", text, "roof")
 	}
 	if t, ok := u.GapHours.Get(); ok {
 		add("To close the gap", p.closing(t), "converter")
+	} else if p.has("use-above-charge") {
+		add("To close the gap", "nothing that is described does on this day")
 	}
 	return s
 }
@@ -103,7 +109,7 @@ func lasts(t units.Opt[units.Elapsed], what, tail string) string {
 // critical says how long what must not stop runs.
 func (p Plan) critical() string {
 	b := p.Bank
-	text := lasts(b.AtMustNotStop, "that", " without sun")
+	text := p.most(b.AtMustNotStop) + lasts(b.AtMustNotStop, "that", " without sun")
 	if p.Sun != nil {
 		if days, ok := b.MustNotStopDays.Get(); ok {
 			text += ", " + in(days, "d", 2) + " with this sun"
@@ -111,24 +117,69 @@ func (p Plan) critical() string {
 			text += ", without end with this sun"
 		}
 	}
-	if with, ok := b.WithLoop.Get(); ok {
-		text += "; only " + hours(with) + " until the loop below is mended"
+	return text + untilMended(b.WithLoop)
+}
+
+// untilMended says how long the bank lasts with the loop.
+func untilMended(t units.Opt[units.Elapsed]) string {
+	with, ok := t.Get()
+	if !ok {
+		return ""
 	}
-	return text
+	return "; only " + hours(with) + " until the loop below is mended"
+}
+
+// looped says what the loop takes on top of the use.
+func (p Plan) looped() string {
+	if p.Use.LoopEnergy == 0 {
+		return ""
+	}
+	return "; " + in(p.Use.LoopEnergy, "Wh", 4) + " more until the loop below is mended"
+}
+
+// most and least mark numbers that leave out what the inverter draws by itself
+// because nobody stated it.
+func (p Plan) most(t units.Opt[units.Elapsed]) string {
+	if p.Use.IdleStated || t.Or(0) == 0 {
+		return ""
+	}
+	return "at most "
+}
+
+func (p Plan) least() string {
+	if p.Use.IdleStated {
+		return ""
+	}
+	return "at least "
 }
 
 // closing says whether hours of the converter close the gap that the sun
 // leaves.
 func (p Plan) closing(t units.Elapsed) string {
+	longest := max(t, p.Use.GapByCharge.Or(0))
+	tail := ""
+	if p.Use.GapByCharge.IsSet() {
+		tail = " (" + hours(t) + " by energy, " + hours(longest) + " by charge)"
+	}
+	if p.lead {
+		tail += "; lead takes longer still, for it does not give back all of a charge and takes little of it near full"
+	}
 	need := hours(t) + " a day of the converter"
 	switch from := p.feeding(); {
+	case from == "" && p.weak:
+		return need + " would, but the generator does not carry it and no shore power is there: nothing closes the gap"
 	case from == "":
 		return need + " would, but no shore power and no generator is there to feed it: nothing closes the gap"
-	case units.Exceeds(t, day):
-		return "the converter cannot: it would need " + hours(t) + " a day, on " + from
+	case units.Exceeds(longest, day):
+		return "the converter cannot: it would need " + hours(longest) + " a day, on " + from + tail
 	default:
-		return need + ", on " + from
+		return need + ", on " + from + tail
 	}
+}
+
+// has reports whether anything was found by a rule.
+func (p Plan) has(rule string) bool {
+	return slices.ContainsFunc(p.Findings, func(f Finding) bool { return f.Rule == rule })
 }
 
 // feeding names the sources that can feed the converter.
@@ -139,7 +190,9 @@ func (p Plan) feeding() string {
 		case "shore":
 			from = append(from, "shore power")
 		case "generator":
-			from = append(from, "generator")
+			if !p.weak {
+				from = append(from, "generator")
+			}
 		}
 	}
 	return strings.Join(from, " or ")

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"example.com/drawbar/battery"
 	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
@@ -147,6 +149,7 @@ func (m *maker) use() {
 		m.heard("inverter", used.Findings()...)
 		u.Inverted, u.Idle = used.Energy, used.Idle
 	}
+	u.IdleStated = m.rig.Inverter == nil || m.rig.Inverter.Idle.IsSet() || !m.idles(all)
 	u.Energy = u.Direct + u.Inverted
 	u.Average, u.Charge = u.Energy.In(day), u.Energy.At(m.assembly.Voltage)
 	sheet := working.NewSheet("What leaves the bank in a day")
@@ -203,7 +206,10 @@ func (m *maker) lasts(on string, p units.Power) (none units.Opt[units.Elapsed]) 
 		return none
 	}
 	m.sheetOn("bank", on, e.Working())
-	m.heard("bank", e.Findings()...)
+	m.heard("bank", slices.DeleteFunc(e.Findings(), func(f working.Finding) bool {
+		// A mean current decides nothing: all at once is held against the limit.
+		return f.Rule == "discharge-limit-not-stated"
+	})...)
 	return units.Some(e.Time)
 }
 
@@ -214,7 +220,11 @@ func (m *maker) holdUp() {
 	b.AtAverage, b.AtMustNotStop = m.lasts("on average use", u.Average), m.lasts("on what must not stop", u.MustNotStop)
 	b.AtUnattended = m.lasts("with nobody there", u.Unattended)
 	if u.Loop > 0 {
-		b.WithLoop = m.lasts("on what must not stop, with the loop", u.MustNotStop+u.Loop)
+		b.AverageWithLoop = m.lasts("on average use, with the loop", u.Average+u.Loop)
+		if u.MustNotStop > 0 {
+			b.WithLoop = m.lasts("on what must not stop, with the loop", u.MustNotStop+u.Loop)
+		}
+		b.UnattendedWithLoop = m.lasts("with nobody there, with the loop", u.Unattended+u.Loop)
 	}
 	if m.plan.Sun == nil || u.MustNotStop == 0 {
 		return

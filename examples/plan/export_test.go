@@ -3,6 +3,9 @@ package plan
 // DemandOf is demandOf, for the test that it drops no field.
 var DemandOf = demandOf
 
+// Hours is how times are printed.
+var Hours = hours
+
 // Quantity is how numbers are printed.
 var Quantity = quantity
 

@@ -100,7 +100,11 @@ func reach(source, panel string, guard inverter.GuardKind) inverter.Reach {
 }
 
 // reachNote says how the generator reaches the main panel.
-func reachNote(guard inverter.GuardKind) string {
+func reachNote(guard inverter.GuardKind, shore bool) string {
+	switch {
+	case !shore && (guard == 0 || guard == inverter.NoGuard):
+		return "no shore power is described"
+	}
 	switch guard {
 	case 0:
 		return "how it is kept apart from shore power is not stated"

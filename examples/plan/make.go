@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/drawbar/battery"
 	"example.com/drawbar/inverter"
@@ -21,8 +22,9 @@ type maker struct {
 	plan     Plan
 	book     loads.Ledger
 	assembly battery.Assembly
-	side     inverter.DCCurrent // of the inverter, if there is one
-	fit      solar.Fit          // of the roof, if there is one
+	side     inverter.DCCurrent       // of the inverter, if there is one
+	fit      solar.Fit                // of the roof, if there is one
+	through  units.Opt[units.Current] // that may pass the inverter; not given if neither relay nor device is
 	problems []Problem
 	found    []located
 }
@@ -158,7 +160,9 @@ func (m *maker) finish() {
 
 // findingOf returns f as the plan keeps it.
 func (m *maker) findingOf(f located) Finding {
-	line := Finding{Part: f.where, Severity: f.Severity, Rule: f.Rule, Message: f.Message, Mend: f.Fix,
+	// The plan ends with who decides: one mend among others need not say it.
+	mend := strings.TrimSpace(strings.ReplaceAll(f.Fix, working.DeferToCode, ""))
+	line := Finding{Part: f.where, Severity: f.Severity, Rule: f.Rule, Message: f.Message, Mend: mend,
 		Source: Source(f.Source), Numbers: numbersOf(f.Numbers)}
 	if c, ok := m.circuitNamed(f.where); ok {
 		line.Route = c.route()

@@ -77,7 +77,7 @@ func inverterFields() map[string]string {
 		"Continuous": ".continuous", "ContinuousVA": ".apparent", "Surge": ".surge", "SurgeFor": ".surge_for", "Efficiency": ".efficiency",
 		"Idle": ".idle", "LowestVoltage": ".cut_off", "PassThrough": ".pass_relay", "Relay": ".pass_relay", "Feeder": ".pass_device",
 		"Energy": "loads", "AC": "loads", "DC": "loads", "Name": "loads", "Power": "loads", "Apparent": "loads", "PowerFactor": "loads",
-		"Start": "loads", "Voltage": "bank.voltage", "Loop": "converter",
+		"Start": "loads", "Voltage": "bank.voltage", "Loop": "converter", "Through": ".pass_device",
 	}
 }
 
@@ -128,7 +128,7 @@ func circuitFields() map[string]string {
 func shoreFields() map[string]string {
 	return map[string]string{
 		"Current": ".service", "Load": ".service", "OneWay": ".cord_length", "Size": ".cord", "Source": ".voltage", "Voltage": ".voltage",
-		"Power": "loads", "Apparent": "loads", "PowerFactor": "loads", "Name": "loads", "Start": "loads",
+		"Power": "loads", "Apparent": "loads", "PowerFactor": "loads", "Name": "loads", "Start": "loads", "Through": "inverter.pass_device",
 	}
 }
 

@@ -42,7 +42,7 @@ func TestEveryInputHasItsPath(t *testing.T) {
 		{"inverter", inverter.Carry{}, "Usable"},
 		{"inverter", inverter.Passage{}, ""},
 		{"inverter", inverter.Demand{}, "StartFor Kind"},
-		{"inverter", inverter.Limit{}, "Current Share"},
+		{"inverter", inverter.Limit{}, "Current Share Passes"},
 		{"converter", inverter.Charger{}, ""},
 		{"converter", inverter.Feed{}, "Name With Idle"},
 		{"roof", solar.Panel{}, "Cells"},
@@ -65,7 +65,7 @@ func TestEveryInputHasItsPath(t *testing.T) {
 		{"circuits", solar.Strings{}, "Rules Array"},
 		{"shore", wire.Run{}, "Conductor Allowed Parallel Chassis Contacts"},
 		{"shore", wire.Conductor{}, "Strand Stated Resistivity Temperature Metal Coated Basis"},
-		{"shore", inverter.Limit{}, "Share"},
+		{"shore", inverter.Limit{}, "Share Passes"},
 		{"shore", inverter.Demand{}, "StartFor Kind"},
 		{"bonds", inverter.Bond{}, ""},
 	} {

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"strconv"
 
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
@@ -92,10 +91,11 @@ func number(v units.Value, unit string, digits int) string {
 	return units.Significant(x, digits)
 }
 
-// hours returns a time as an owner counts it.
+// hours returns a time as an owner counts it: hours, and from 100 h on days, to
+// two digits as everywhere.
 func hours(t units.Elapsed) string {
 	if h := units.In(t, units.Hour); h < 100 {
 		return units.Significant(h, 3) + " h"
 	}
-	return strconv.Itoa(int(units.In(t, units.Day))) + " days"
+	return in(t, "d", 2)
 }

@@ -30,12 +30,12 @@ func rankOf(f Finding) int {
 			"fault-opens-slowly", "load-current-in-ground", "hydrogen"},
 		burns: {"no-device-stated", "device-above-limit", "device-at-wrong-end", "device-far-from-source", "load-above-ampacity",
 			"conductor-below-continuous", "far-fault-too-weak", "far-fault-slow", "interrupting-too-low", "string-fuse-above-label",
-			"string-above-controller", "relay-below-device", "pass-through-device-not-stated", "run-cannot-carry", "cord-behind-larger-device"},
+			"string-above-controller", "relay-below-device", "pass-through-device-not-stated", "run-cannot-carry", "cord-behind-larger-device", "outlet-below-service"},
 		damages: {"charge-above-limit", "charge-above-limit-one-out", "lithium-too-cold-to-charge", "lithium-cold",
 			"lithium-temperature-unknown", "too-hot-to-charge", "input-current-above-limit"},
 		stops: {"must-not-stop-and-dead", "below-cut-off", "drop-above-allowed", "path-drop-above-allowed", "below-cut-out",
 			"bank-feeds-its-own-charger", "discharge-above-limit", "discharge-above-limit-one-out", "silent-failover",
-			"device-below-load", "sun-below-use"},
+			"device-below-load", "sun-below-use", "use-above-charge", "converter-above-generator", "start-above-inverter", "starts-on-nothing", "too-little-at-inlet"},
 	} {
 		if i := slices.Index(rules, f.Rule); i >= 0 {
 			return c*perConsequence + i

@@ -28,6 +28,12 @@ type Plan struct {
 	Findings []Finding     `json:"findings"`          // worst first, each of one part
 	Cautions []string      `json:"cautions"`          // for whoever acts on the plan, in sentences
 	sheets   []PartSheet   // of every number, in the order of the plan
+	lead     bool          // the bank is of lead
+	weak     bool          // the generator does not carry the converter
+	drawn    struct {      // by the converter, from what feeds it
+		power    units.Power
+		apparent units.ApparentPower
+	}
 }
 
 // A LoadLine is a row of the ledger.
@@ -58,30 +64,37 @@ type Use struct {
 	Direct      units.Energy `json:"direct" unit:"Wh"`       // by direct-current loads
 	Inverted    units.Energy `json:"inverted" unit:"Wh"`     // by the inverter for what is behind it, losses and idle included
 	Idle        units.Energy `json:"idle" unit:"Wh"`         // of that, the inverter's own
+	IdleStated  bool         `json:"idle_stated"`            // false if an inverter's own draw is unknown and not counted, so that times are the most there can be
 	Energy      units.Energy `json:"energy" unit:"Wh"`       // together
 	Charge      units.Charge `json:"charge" unit:"Ah"`       // at the voltage of the bank
 	Average     units.Power  `json:"average" unit:"W"`       // over the day
 	MustNotStop units.Power  `json:"must_not_stop" unit:"W"` // average of what must not stop, with its share of the inverter
 	Unattended  units.Power  `json:"unattended" unit:"W"`    // average of what runs with nobody there
-	Loop        units.Power  `json:"loop" unit:"W"`          // lost in a charger that the bank feeds through the inverter
+	Loop        units.Power  `json:"loop" unit:"W"`          // lost in a charger that the bank feeds through the inverter, on top of the use
+	LoopEnergy  units.Energy `json:"loop_energy" unit:"Wh"`  // the same in a day
 	// GapHours is how long the converter needs in a day for what the sun does
 	// not bring, fed or not, and even if it is more than a day has; left out if
 	// there is no gap or no converter.
 	GapHours units.Opt[units.Elapsed] `json:"gap_hours,omitzero" unit:"h"`
+	// GapByCharge is the same by ampere-hours: a charger works at a higher
+	// voltage than the bank gives back at.
+	GapByCharge units.Opt[units.Elapsed] `json:"gap_hours_by_charge,omitzero" unit:"h"`
 }
 
 // A BankLine is what the bank holds and how long it lasts without the sun. A
 // time of 0 h says that the bank cannot carry the power at all; one that is
 // left out, that there is nothing to carry.
 type BankLine struct {
-	Name            string                   `json:"name"`                                         // chemistry, capacity and voltage in words
-	Usable          units.Energy             `json:"usable" unit:"Wh"`                             // from full to the depth that may be taken
-	Charge          units.Charge             `json:"charge" unit:"Ah"`                             // usable
-	AtAverage       units.Opt[units.Elapsed] `json:"at_average,omitzero" unit:"h"`                 // to empty on average use
-	AtMustNotStop   units.Opt[units.Elapsed] `json:"at_must_not_stop,omitzero" unit:"h"`           // to empty on what must not stop alone
-	AtUnattended    units.Opt[units.Elapsed] `json:"at_unattended,omitzero" unit:"h"`              // to empty on what runs with nobody there
-	WithLoop        units.Opt[units.Elapsed] `json:"at_must_not_stop_with_loop,omitzero" unit:"h"` // as found, before the loop is mended
-	MustNotStopDays units.Opt[units.Elapsed] `json:"must_not_stop_with_sun,omitzero" unit:"d"`     // left out if the sun keeps up with it
+	Name               string                   `json:"name"`                                         // chemistry, capacity and voltage in words
+	Usable             units.Energy             `json:"usable" unit:"Wh"`                             // from full to the depth that may be taken
+	Charge             units.Charge             `json:"charge" unit:"Ah"`                             // usable
+	AtAverage          units.Opt[units.Elapsed] `json:"at_average,omitzero" unit:"h"`                 // to empty on average use
+	AtMustNotStop      units.Opt[units.Elapsed] `json:"at_must_not_stop,omitzero" unit:"h"`           // to empty on what must not stop alone
+	AtUnattended       units.Opt[units.Elapsed] `json:"at_unattended,omitzero" unit:"h"`              // to empty on what runs with nobody there
+	WithLoop           units.Opt[units.Elapsed] `json:"at_must_not_stop_with_loop,omitzero" unit:"h"` // as found, before the loop is mended
+	AverageWithLoop    units.Opt[units.Elapsed] `json:"at_average_with_loop,omitzero" unit:"h"`       // the same on average use
+	UnattendedWithLoop units.Opt[units.Elapsed] `json:"at_unattended_with_loop,omitzero" unit:"h"`    // the same on what runs with nobody there
+	MustNotStopDays    units.Opt[units.Elapsed] `json:"must_not_stop_with_sun,omitzero" unit:"d"`     // left out if the sun keeps up with it
 }
 
 // A SunLine is the roof: what it brings on the day, and its panels on their
@@ -134,7 +147,7 @@ type InverterLine struct {
 // together, so that any part of it can as well.
 type SetLine struct {
 	On      string   `json:"on"`      // which source
-	Rule    string   `json:"rule"`    // "too-much-together" or "runs-together"; "too-much-for-hours" or "runs-for-hours" where only that
+	Rule    string   `json:"rule"`    // "too-much-together" or "runs-together"; "too-much-for-hours" or "runs-for-hours" where only that; "too-much-to-start"
 	Loads   []string `json:"loads"`   // their names
 	Any     []Choice `json:"any"`     // with them, so many of some that are alike
 	Numbers []Number `json:"numbers"` // what they come to, and the limit

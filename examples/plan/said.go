@@ -1,11 +1,9 @@
 package plan
 
 import (
-	"example.com/drawbar/inverter"
 	"example.com/drawbar/loads"
 	"example.com/drawbar/units"
 	"example.com/drawbar/units/working"
-	"example.com/drawbar/wire"
 )
 
 // said adds what follows from the parts together, and the cautions.
@@ -15,32 +13,13 @@ func (m *maker) said() {
 	m.deadLoads()
 	m.alarm()
 	m.pedestal()
+	m.inlet()
 	m.adapter()
 	m.plan.Cautions = append(m.plan.Cautions, working.DeferToCode)
 	if m.rig.Roof != nil {
 		m.plan.Cautions = append(m.plan.Cautions, "Panels in daylight cannot be switched off. Cover them before you open a connection.")
 	}
 	m.plan.Cautions = append(m.plan.Cautions, "A bank can weld a tool and start a fire. Disconnect it before you work on anything it feeds.")
-}
-
-// gap says when the sun of the day does not keep up.
-func (m *maker) gap() {
-	sun, u := m.plan.Sun, m.plan.Use
-	if sun == nil || !units.Exceeds(u.Energy, sun.Harvest) {
-		return
-	}
-	numbers := []working.Number{{Name: "harvest a day", Value: sun.Harvest}, {Name: "use a day", Value: u.Energy}}
-	if t, ok := m.plan.Bank.AtAverage.Get(); ok {
-		numbers = append(numbers, working.Number{Name: "without sun", Value: t, Unit: "h"})
-	}
-	if t, ok := u.GapHours.Get(); ok && m.plan.feeding() != "" {
-		numbers = append(numbers, working.Number{Name: "converter a day for the rest", Value: t, Unit: "h"})
-	}
-	m.find("roof", working.Finding{
-		Severity: working.Caution, Rule: "sun-below-use", Numbers: numbers, Source: physics("energy in and out of the bank"),
-		Message: "The roof does not keep up with the loads on this day: the bank goes down.",
-		Fix:     "Use less, add panel or another source, or plan hours of shore power or generator.",
-	})
 }
 
 // deadLoads says which loads must not stop and do, as soon as shore power is
@@ -119,15 +98,7 @@ func (m *maker) pedestal() {
 		return
 	}
 	numbers := []working.Number{{Name: "measured", Value: measured}}
-	size, hasCord := s.Cord.Get()
-	length, hasLength := s.CordLong.Get()
-	if hasCord && hasLength {
-		drop, err := wire.VoltageDrop(wire.Run{Current: units.Scale(s.Service, inverter.ContinuousShare), OneWay: length,
-			Conductor: wire.Conductor{Size: size}, Source: s.Voltage})
-		if !m.ok("shore", err) {
-			return
-		}
-		m.sheet("shore", drop.Working())
+	if drop, ok := m.cordDrop(); ok {
 		numbers = append(numbers, working.Number{Name: "the cord alone takes", Value: drop.Voltage}, working.Number{Name: "at", Value: drop.Run.Current})
 	}
 	m.find("shore", working.Finding{
@@ -137,13 +108,23 @@ func (m *maker) pedestal() {
 	})
 }
 
-// adapter says when a larger receptacle stands behind a smaller cord.
+// adapter says when a receptacle is larger than the cord, or smaller than the
+// service.
 func (m *maker) adapter() {
 	s := m.rig.Shore
 	if s == nil {
 		return
 	}
 	receptacle, ok := s.Receptacle.Get()
+	if ok && units.Exceeds(s.Service, receptacle) {
+		m.find("shore", working.Finding{
+			Severity: working.Caution, Rule: "outlet-below-service",
+			Numbers: []working.Number{{Name: "outlet", Value: receptacle}, {Name: "service of the trailer", Value: s.Service}},
+			Source:  common("an adapter changes the plug and not what stands behind it"),
+			Message: "The outlet carries less than the trailer's own main lets pass, so the outlet's device opens first, or the outlet and the adapter overheat. What shore power carries is counted by the outlet.",
+			Fix:     "Use no more than the outlet carries, and look at both plugs for heat.",
+		})
+	}
 	if !ok || !units.Exceeds(receptacle, s.Service) {
 		return
 	}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -39,15 +40,23 @@ func (p Plan) bankSection() section {
 	add := func(part, name, text string) { s.rows = append(s.rows, row{[]string{part}, []string{name, text}}) }
 	add("use", "direct-current loads", in(u.Direct, "Wh", 4)+" a day")
 	if p.Inverter != nil {
-		add("use", "through the inverter", in(u.Inverted, "Wh", 4)+" a day, of which "+in(u.Idle, "Wh", 3)+" for the inverter itself")
+		add("use", "through the inverter", in(u.Inverted, "Wh", 4)+" a day, "+p.itself())
 	}
-	add("use", "together", in(u.Energy, "Wh", 4)+" a day, "+in(u.Charge, "Ah", 3))
+	add("use", "together", p.least()+in(u.Energy, "Wh", 4)+" a day, "+in(u.Charge, "Ah", 3)+p.looped())
 	add("bank", "usable", in(b.Usable, "Wh", 4)+", "+in(b.Charge, "Ah", 3))
-	add("bank", "to empty, average use", lasts(b.AtAverage, "it", ""))
+	add("bank", "to empty, average use", p.most(b.AtAverage)+lasts(b.AtAverage, "it", "")+untilMended(b.AverageWithLoop))
 	if b.AtMustNotStop.IsSet() {
-		add("bank", "to empty, must not stop", lasts(b.AtMustNotStop, "it", ""))
+		add("bank", "to empty, must not stop", p.most(b.AtMustNotStop)+lasts(b.AtMustNotStop, "it", "")+untilMended(b.WithLoop))
 	}
 	return s
+}
+
+// itself says what the inverter draws for itself in a day.
+func (p Plan) itself() string {
+	if !p.Use.IdleStated {
+		return "what the inverter draws for itself is not stated and not in it"
+	}
+	return "of which " + in(p.Use.Idle, "Wh", 3) + " for the inverter itself"
 }
 
 func (p Plan) roofSection() section {
@@ -72,7 +81,8 @@ func (p Plan) roofSection() section {
 }
 
 func (p Plan) sourceSection() section {
-	s := section{parts: []string{"inverter"}, title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "also"}}
+	s := section{parts: []string{"inverter", "converter"}, title: "Sources and what each can carry", head: []string{"source", "W", "W for hours", "VA surge", "also"}}
+	shore := slices.ContainsFunc(p.Sources, func(l SourceLine) bool { return l.Name == "shore" })
 	for _, l := range p.Sources {
 		surge := "-"
 		if x, ok := l.Surge.Get(); ok {
@@ -82,22 +92,31 @@ func (p Plan) sourceSection() section {
 		if l.Name == "bank and inverter" {
 			parts = []string{"inverter"}
 		}
-		s.rows = append(s.rows, row{parts, []string{l.Name, number(l.Power, "W", 4), number(l.Continuous, "W", 4), surge, l.also()}})
+		s.rows = append(s.rows, row{parts, []string{l.Name, number(l.Power, "W", 4), number(l.Continuous, "W", 4), surge, l.also(shore)}})
 	}
 	if i := p.Inverter; i != nil {
 		s.text = []string{"The inverter takes " + in(i.Current, "A", 3) + " at its lowest voltage; conductor and device must be rated for " + in(i.Required, "A", 3) + "."}
 		if i.Largest != "" {
-			s.text = append(s.text, "With \""+i.Largest+"\" on top of what must not stop, "+in(i.PowerLeft, "W", 3)+" and "+in(i.ApparentLeft, "VA", 3)+" are left of it.")
+			s.text = append(s.text, "With \""+i.Largest+"\" on top of what must not stop, "+in(i.PowerLeft, "W", 3)+" and "+in(i.ApparentLeft, "VA", 3)+" are left of it."+p.loopDraws())
 		}
 	}
 	return s
 }
 
+// loopDraws says what the converter takes of the inverter that feeds it.
+func (p Plan) loopDraws() string {
+	if p.Use.Loop == 0 {
+		return ""
+	}
+	return " Not counted there is the converter, which takes " + in(p.drawn.power, "W", 3) + " and " + in(p.drawn.apparent, "VA", 3) +
+		" of it whenever it charges, until the loop is mended."
+}
+
 // also says what else to know of a source.
-func (l SourceLine) also() string {
+func (l SourceLine) also(shore bool) string {
 	text := joined(l.Numbers)
 	if l.Name == "generator" {
-		text = reachNote(l.Guard)
+		text = reachNote(l.Guard, shore)
 	}
 	return text
 }

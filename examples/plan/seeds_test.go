@@ -45,9 +45,17 @@ func TestPedestal(t *testing.T) {
 		{"two legs on a cord for one", "shore", "pedestal-too-high", working.Danger, volts(240 * units.Volt)},
 		{"above range B", "shore", "pedestal-too-high", working.Danger, volts(127.1 * units.Volt)},
 		{"below range B", "shore", "pedestal-too-low", working.Caution, volts(109.9 * units.Volt)},
-		{"dead", "shore", "pedestal-too-low", working.Caution, volts(0)},
+		{"dead", "shore", "pedestal-dead", working.Caution, volts(0)},
 		{"not measured", "shore", "pedestal-not-measured", working.Note, func(r *plan.Rig) { r.Shore.Measured = units.None[units.Voltage]() }},
-		{"another grid", "shore", "pedestal-not-judged", working.Note, func(r *plan.Rig) { r.Shore.Voltage = 230 * units.Volt }},
+		{"another grid", "shore", "pedestal-not-judged", working.Note, func(r *plan.Rig) {
+			r.Shore.Voltage, r.Shore.Measured = 230*units.Volt, units.Some(208*units.Volt)
+		}},
+		{"another grid, low", "shore", "pedestal-too-low", working.Caution, func(r *plan.Rig) {
+			r.Shore.Voltage, r.Shore.Measured = 230*units.Volt, units.Some(206*units.Volt)
+		}},
+		{"another grid, high", "shore", "pedestal-too-high", working.Danger, func(r *plan.Rig) {
+			r.Shore.Voltage, r.Shore.Measured = 230*units.Volt, units.Some(254*units.Volt)
+		}},
 		{"another grid, not listed", "shore", "service-not-listed", working.Note, func(r *plan.Rig) { r.Shore.Voltage = 230 * units.Volt }},
 		{"no such service", "shore", "service-not-listed", working.Note, func(r *plan.Rig) { r.Shore.Service = 16 * units.Ampere }},
 	})

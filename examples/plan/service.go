@@ -43,6 +43,7 @@ func (m *maker) service() {
 			Fix:     "Look at the label by the inlet; hold another system against the code that it is built to.",
 		})
 	}
+	m.twoLegs()
 	m.measured()
 }
 
@@ -66,10 +67,12 @@ func (m *maker) measured() {
 		f.Severity, f.Rule, f.Numbers = working.Note, "pedestal-not-measured", nil
 		f.Message = "The voltage at the pedestal is not stated, so it is not judged."
 		f.Fix = "Measure it at every pedestal before you plug in, " + units.Between(lowA, highA).String() + " on a leg of 120 V, and once more under load."
+	case units.Exceeds(deadBelow, volts):
+		f.Severity, f.Rule = working.Caution, "pedestal-dead"
+		f.Message = "The pedestal is dead, switched off or not connected, or the meter was: no voltage was read that anything runs on."
+		f.Fix = "Look at its breaker and the meter's leads, and measure again before you plug in."
 	case units.Compare(s.Voltage, nominalLeg) != 0:
-		f.Severity, f.Rule = working.Note, "pedestal-not-judged"
-		f.Message = "The voltage at the pedestal is not judged: the ranges here are for a leg of 120 V."
-		f.Fix = "Hold it against the range of the grid that it is on."
+		f = s.otherGrid(volts)
 	case units.Exceeds(volts, highB):
 		f.Severity, f.Rule = working.Danger, "pedestal-too-high"
 		f.Message = "The voltage at the pedestal is above every range for a leg of 120 V: a wrong connection or an open neutral. It destroys what is plugged in and can start a fire."
@@ -87,7 +90,7 @@ func (m *maker) measured() {
 		return
 	}
 	m.find("shore", f)
-	if ok && f.Rule != "pedestal-not-judged" {
+	if ok && units.Compare(s.Voltage, nominalLeg) == 0 {
 		m.sheet("shore", rangesSheet(volts))
 	}
 }
@@ -140,6 +143,7 @@ func (m *maker) passThrough() {
 	if !m.ok("inverter", err) {
 		return
 	}
+	m.through = leastOf(passage.Relay, passage.Feeder)
 	if check.Left.IsSet() {
 		m.sheet("inverter", check.Working())
 	}

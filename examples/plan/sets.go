@@ -14,16 +14,16 @@ import (
 // setLine returns a set with the limit that it exceeds, or keeps by the least.
 func setLine(on string, l inverter.Limit, rule string, demands []inverter.Demand, s inverter.Set) SetLine {
 	line := SetLine{On: on, Rule: rule + "together", Loads: []string{}, Any: []Choice{}, sum: s.Apparent}
-	line.members(demands, s.Members)
+	line.members(l, demands, s.Members)
 	if l.Share.IsSet() {
 		line.Rule = rule + "for-hours"
 	}
 	share := l.Share.Or(units.One)
-	over := s.OverPower || s.OverApparent || s.OverCurrent
+	over := s.OverPower || s.OverApparent || s.OverCurrent || s.OverThrough
 	var sum, limit units.Value
 	nearest := -units.One
 	hold := func(isOver bool, used units.Ratio, v, most units.Value) {
-		if over == isOver && used > nearest {
+		if over == isOver && units.Exceeds(used, nearest) {
 			sum, limit, nearest = v, most, used
 		}
 	}
@@ -31,29 +31,33 @@ func setLine(on string, l inverter.Limit, rule string, demands []inverter.Demand
 		i = units.Scale(i, share)
 		hold(s.OverCurrent, units.RatioOf(s.Current, i), s.Current, i)
 	}
+	if a, ok := l.Apparent.Get(); ok {
+		a = units.Scale(a, share)
+		hold(s.OverApparent, units.RatioOf(s.Apparent, a), s.Apparent, a)
+	}
 	if p, ok := l.Power.Get(); ok {
 		p = units.Scale(p, share)
 		hold(s.OverPower, units.RatioOf(s.Power, p), s.Power, p)
 	}
-	if a, ok := l.Apparent.Get(); ok {
-		a = units.Scale(a, share)
-		hold(s.OverApparent, units.RatioOf(s.Apparent, a), s.Apparent, a)
+	if i, ok := l.Through.Get(); ok {
+		i = units.Scale(i, share)
+		hold(s.OverThrough, units.RatioOf(s.Through, i), s.Through, i)
 	}
 	line.Numbers = numbersOf([]working.Number{{Name: "together", Value: sum}, {Name: "limit", Value: limit}})
 	return line
 }
 
 // members puts the loads of a set into l: by name, or how many of those that
-// differ in nothing but their names, of which the set stands for any choice.
-func (l *SetLine) members(demands []inverter.Demand, in inverter.Members) {
+// a set does not tell apart, of which the set stands for any choice.
+func (l *SetLine) members(limit inverter.Limit, demands []inverter.Demand, in inverter.Members) {
 	for i := range in.All() {
 		var all []string
 		first, wanted := true, 0
 		for j, d := range demands {
-			if d.Name = demands[i].Name; d != demands[i] {
+			if !alikeOn(limit, demands, i, j) {
 				continue
 			}
-			all = append(all, demands[j].Name)
+			all = append(all, d.Name)
 			if in.Has(j) {
 				first = first && j >= i
 				wanted++
@@ -66,6 +70,13 @@ func (l *SetLine) members(demands []inverter.Demand, in inverter.Members) {
 			l.Any = append(l.Any, Choice{Count: wanted, Of: all})
 		}
 	}
+}
+
+// alikeOn reports whether sets on a limit count two demands alike.
+func alikeOn(l inverter.Limit, demands []inverter.Demand, i, j int) bool {
+	a, b := demands[i], demands[j]
+	return a.Power == b.Power && a.Apparent.Or(a.Power.Apparent(units.One)) == b.Apparent.Or(b.Power.Apparent(units.One)) &&
+		(!l.Through.IsSet() || l.Passes.Has(i) == l.Passes.Has(j))
 }
 
 // terms returns the loads of a set and its choices, as text.
@@ -99,6 +110,9 @@ func (p Plan) setSection() section {
 func (p Plan) runSection() section {
 	s := section{title: "Together", head: []string{"on", "these can run together", "up to", "limit"},
 		text: []string{"A row holds for any choice from its lists, and for any part of it. Starts of motors are not in it, nor how long the bank lasts."}}
+	if p.Use.Loop > 0 {
+		s.text = append(s.text, "The converter starts by itself, and as found the inverter feeds it: until the loop is mended, count only on the rows of the inverter that have the converter.")
+	}
 	s.rows = rowsOf(grouped(p.Runs), func(g group) SetLine { return g.most })
 	return s
 }
@@ -124,8 +138,11 @@ func rowsOf(groups []group, of func(group) SetLine) (rows []row) {
 // row lays a group out, with the numbers of one of its sets.
 func (g group) row(set SetLine) row {
 	on := set.On
-	if strings.HasSuffix(set.Rule, "for-hours") {
+	switch {
+	case strings.HasSuffix(set.Rule, "for-hours"):
 		on += ", for hours"
+	case strings.HasSuffix(set.Rule, "to-start"):
+		on += ", to start"
 	}
 	return row{[]string{"together on " + set.On}, []string{on, g.String(), valueOf(set.Numbers, "together"), valueOf(set.Numbers, "limit")}}
 }
@@ -135,7 +152,7 @@ func (p Plan) outsideOfRows() string {
 	if slices.ContainsFunc(p.Findings, func(f Finding) bool { return f.Rule == "sets-of-the-largest" || f.Rule == "sets-cut-short" }) {
 		return "Of a set that is in no row nothing is said, for loads or sets were left out."
 	}
-	return "A set that is in no row is within the limits by what it takes while it runs; what motors take to start is another question."
+	return "A set that is in no row is within the limits by what it takes while it runs; a start is looked at only of one motor by itself, whose locked-rotor current and whose source's surge are given."
 }
 
 // A group is sets that are alike: so many of each of some classes of loads.
@@ -161,13 +178,15 @@ func (g group) String() string {
 	return strings.Join(terms, " + ")
 }
 
-// grouped puts sets of one source and rule together that have as many members
+// grouped puts sets of one source, rule and limit together that have as many members
 // of each class of loads. Two loads are of one class if each set of the list
 // with one of them has its like with the other, so that a row says neither
 // more nor less than its sets.
 func grouped(sets []SetLine) (groups []group) {
 	for len(sets) > 0 {
-		same := func(s SetLine) bool { return s.On == sets[0].On && s.Rule == sets[0].Rule }
+		same := func(s SetLine) bool {
+			return s.On == sets[0].On && s.Rule == sets[0].Rule && valueOf(s.Numbers, "limit") == valueOf(sets[0].Numbers, "limit")
+		}
 		var these, others []SetLine
 		for _, s := range sets {
 			if same(s) {
@@ -182,7 +201,7 @@ func grouped(sets []SetLine) (groups []group) {
 	return groups
 }
 
-// groupedOf is grouped for sets of one source and rule.
+// groupedOf is grouped for sets of one source, rule and limit.
 func groupedOf(sets []SetLine) (groups []group) {
 	class := classes(sets)
 	index := map[string]int{}

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"strconv"
+	"strings"
 
 	"example.com/drawbar/battery"
 	"example.com/drawbar/inverter"
@@ -69,11 +70,7 @@ func (m *maker) charger() (inverter.ChargerUse, bool) {
 	c := m.rig.Converter
 	bus, _ := m.bus(c.Bus)
 	ask := inverter.Charger{Current: c.Current, Voltage: c.Voltage, Efficiency: c.Efficiency, PowerFactor: c.PowerFactor, Supply: bus.Voltage}
-	gap := m.plan.Use.Energy
-	if m.plan.Sun != nil {
-		gap -= m.plan.Sun.Harvest
-	}
-	if units.Exceeds(gap, 0) {
+	if gap := m.open(); units.Exceeds(gap, 0) {
 		ask.Energy = units.Some(gap)
 	}
 	use, err := inverter.ChargerDraw(ask)
@@ -88,11 +85,11 @@ func (m *maker) charger() (inverter.ChargerUse, bool) {
 func (m *maker) sources() {
 	r, list := m.rig, &m.plan.Sources
 	if s := r.Shore; s != nil {
-		full := s.Service.At(s.Voltage)
-		hours := units.Scale(full, inverter.ContinuousShare)
+		full := s.outlet().At(s.Voltage)
+		hours := units.Scale(full, s.forHours())
 		m.sheet("shore", service(*s, full, hours))
 		*list = append(*list, SourceLine{Name: "shore", Power: full, Continuous: hours, Numbers: numbersOf([]working.Number{
-			{Name: "service of one leg", Value: s.Service}, {Name: "for hours", Value: units.Scale(s.Service, inverter.ContinuousShare)}})})
+			{Name: "service of one leg", Value: s.outlet()}, {Name: "for hours", Value: units.Scale(s.outlet(), s.forHours())}})})
 	}
 	if r.Inverter != nil && m.plan.Inverter != nil {
 		*list = append(*list, SourceLine{Name: "bank and inverter", Power: r.Inverter.Continuous, Continuous: r.Inverter.Continuous, Surge: r.Inverter.Surge,
@@ -111,7 +108,9 @@ func (m *maker) sources() {
 		return
 	}
 	if use, ok := m.charger(); ok {
-		m.plan.Use.GapHours = use.Time
+		m.closeGap(use)
+		m.weakGenerator(use)
+		m.plan.drawn.power, m.plan.drawn.apparent = use.Power, use.Apparent
 		*list = append(*list, SourceLine{Name: "converter", Power: use.Output, Continuous: use.Output,
 			Numbers: numbersOf([]working.Number{{Name: "taken from what feeds it", Value: use.Current}})})
 	}
@@ -150,6 +149,13 @@ func (m *maker) loops() {
 		m.sheet("converter", l.Working())
 		m.heard("converter", l.Findings()...)
 		m.plan.Use.Loop += l.Lost
+	}
+	u := &m.plan.Use
+	if u.LoopEnergy = u.Loop.For(day); u.Loop > 0 {
+		s := working.NewSheet("What the loop takes in a day")
+		s.Given("P_loop", u.Loop, "W", "lost on the way round")
+		s.Formula("E_loop", u.LoopEnergy, "Wh", "in a day, on top of the use", "24 * P_loop")
+		m.sheet("use", s)
 	}
 }
 
@@ -215,7 +221,21 @@ func (m *maker) limits() {
 		return
 	}
 	m.sheet("bank", l.Working())
-	m.heard("bank", l.Findings()...)
+	m.heard("bank", withParts(l.Findings(), names, each)...)
+}
+
+// withParts puts what a sum of charging currents is made of beside it.
+func withParts(found []working.Finding, names []string, each []units.Current) []working.Finding {
+	for i, f := range found {
+		if !strings.HasPrefix(f.Rule, "charge-above-limit") || len(names) < 2 {
+			continue
+		}
+		for j, name := range names {
+			found[i].Numbers = append(found[i].Numbers, working.Number{Name: "of that " + name, Value: each[j]})
+		}
+		found[i].Message += " Counted is all that is described, also what never meets, such as driving and standing on shore power."
+	}
+	return found
 }
 
 // drawn returns the most that can leave the bank at once: the inverter at full
@@ -245,12 +265,16 @@ func (m *maker) drawn() (sum units.Current) {
 	return sum
 }
 
-// starts says which motors no source but the shore can start.
+// starts says which motors the inverter or the generator cannot start.
 func (m *maker) starts() {
 	for i, l := range m.rig.Loads {
 		locked, ok := l.LockedRotor.Get()
 		line, known := m.line(l.Name)
-		if !ok || !known || line.Bus.Kind == loads.Direct {
+		if !known || line.Bus.Kind == loads.Direct {
+			continue
+		}
+		if !ok {
+			m.startNotStated(line)
 			continue
 		}
 		start, err := inverter.Starting(inverter.Motor{LockedRotor: locked, Voltage: line.Bus.Voltage})
@@ -272,12 +296,13 @@ func (m *maker) starts() {
 		if m.rig.Generator != nil {
 			add("generator", m.rig.Generator.Surge)
 		}
+		if m.behind(line.Bus.Name) {
+			m.startsBacked(l.Name, start)
+		}
 		if small {
-			m.find(l.Name, working.Finding{
-				Severity: working.Note, Rule: "starts-on-shore-only", Numbers: numbers, Source: physics("locked-rotor current times voltage"),
-				Message: "This motor takes more to start than a source named here gives for a moment. It starts on shore power only.",
-				Fix:     "Plan for that, or fit a soft starter whose maker states what it leaves of the start.",
-			})
+			f := m.startsOn(line, start)
+			f.Numbers = numbers
+			m.find(l.Name, f)
 		}
 	}
 }

@@ -13,42 +13,57 @@ import (
 type taker struct {
 	inverter.Demand
 	forHours bool // it may run for three hours or more
+	backed   bool // it hangs behind the inverter
 }
 
-// takers returns the loads of alternating current, and those of them behind the
-// inverter. One without hours on this day may run for hours on another.
-func (m *maker) takers() (all, backed []taker) {
+// takers returns the loads of alternating current. One without hours on this
+// day may run for hours on another.
+func (m *maker) takers() (all []taker) {
 	for i, line := range m.book.Lines {
 		if line.Bus.Kind == loads.Direct || line.Power == 0 {
 			continue
 		}
-		t := taker{demandOf(line, m.rig.Loads[i].LockedRotor), line.Hours == 0 || !units.Exceeds(forHours, line.Hours)}
-		if all = append(all, t); m.behind(line.Bus.Name) {
-			backed = append(backed, t)
-		}
+		all = append(all, taker{demandOf(line, m.rig.Loads[i].LockedRotor),
+			line.Hours == 0 || !units.Exceeds(forHours, line.Hours), m.behind(line.Bus.Name)})
 	}
-	return all, backed
+	return all
 }
 
-// sets lists what is too much together and what can run together, on the
-// inverter and on the service.
+// sets lists what is too much together and what can run together: on the
+// inverter, with a converter that it feeds, and on the service and the
+// generator, of which the loads behind the inverter get what may pass it.
 func (m *maker) sets() {
-	all, backed := m.takers()
-	if m.rig.Inverter != nil {
-		m.together("inverter", m.machine().Limit(), backed)
-	}
-	if m.rig.Shore == nil {
-		return
-	}
+	all := m.takers()
+	charger := ""
 	if m.rig.Converter != nil {
 		if use, ok := m.charger(); ok {
-			all = append(all, taker{use.Demand(freeName("converter", all)), true})
+			charger = freeName("converter", all)
+			all = append(all, taker{use.Demand(charger), true, m.behind(m.rig.Converter.Bus)})
 		}
 	}
-	service := inverter.Limit{Name: "shore service", Current: units.Some(m.rig.Shore.Service), Voltage: m.rig.Shore.Voltage}
-	m.together("shore", service, all)
-	service.Share = units.Some(inverter.ContinuousShare)
-	m.together("shore", service, slices.DeleteFunc(all, func(t taker) bool { return !t.forHours }))
+	if m.rig.Inverter != nil {
+		m.together("inverter", m.machine().Limit(), slices.DeleteFunc(slices.Clone(all), func(t taker) bool {
+			return !t.backed || t.Name == charger && m.rig.Converter.OpensInverting
+		}))
+	}
+	lasting := slices.DeleteFunc(slices.Clone(all), func(t taker) bool { return !t.forHours })
+	through := m.through
+	if s := m.rig.Shore; s != nil {
+		service := inverter.Limit{Name: "shore service", Current: units.Some(s.outlet()), Voltage: s.Voltage, Through: through}
+		m.together("shore", service, all)
+		if share := s.forHours(); share < units.One {
+			service.Share = units.Some(share)
+			m.together("shore", service, lasting)
+		}
+	}
+	if g := m.rig.Generator; g != nil {
+		// Sold by its watts, it promises no more volt-amperes.
+		engine := inverter.Limit{Name: "the generator", Power: units.Some(g.Continuous), Apparent: units.Some(g.Continuous.Apparent(units.One))}
+		if v, ok := m.generatorVoltage(); ok && through.IsSet() {
+			engine.Through, engine.Voltage = through, v
+		}
+		m.together("generator", engine, all)
+	}
 }
 
 // freeName returns name, or with words added if a load bears it.
@@ -67,7 +82,13 @@ func (m *maker) together(on string, limit inverter.Limit, takers []taker) {
 	if len(takers) == 0 {
 		return
 	}
-	demands := m.largest(on, takers)
+	demands, passes := m.largest(on, m.starting(on, takers))
+	if len(demands) == 0 {
+		return
+	}
+	if limit.Passes = passes; passes == 0 {
+		limit.Through = units.None[units.Current]()
+	}
 	o, err := inverter.Sets(limit, demands)
 	if !m.ok(on, err) {
 		return
@@ -93,21 +114,53 @@ func (m *maker) together(on string, limit inverter.Limit, takers []taker) {
 	}
 }
 
-// largest returns the demands that a search for sets takes, and says so if
-// those are not all.
-func (m *maker) largest(on string, takers []taker) (demands []inverter.Demand) {
+// starting returns the takers that the inverter or the generator can start, and
+// lists the others as too much by themselves.
+func (m *maker) starting(on string, takers []taker) (can []taker) {
+	var surge units.Opt[units.ApparentPower]
+	switch on {
+	case "inverter":
+		surge = m.rig.Inverter.Surge
+	case "generator":
+		surge = m.rig.Generator.Surge
+	}
+	limit, known := surge.Get()
 	for _, t := range takers {
-		demands = append(demands, t.Demand)
+		start := t.Start.Or(0)
+		if !known || !units.Exceeds(start, limit) {
+			can = append(can, t)
+			continue
+		}
+		m.plan.Sets = append(m.plan.Sets, SetLine{On: on, Rule: "too-much-to-start", Loads: []string{t.Name}, Any: []Choice{}, sum: start,
+			Numbers: numbersOf([]working.Number{{Name: "together", Value: start}, {Name: "limit", Value: limit}})})
+		s := working.NewSheet("To start " + t.Name)
+		s.Given("S_start", start, "VA", "while it starts")
+		s.Given("S_surge", limit, "VA", "for a moment, of the "+on)
+		s.Formula("x", units.RatioOf(start, limit), "1", "times what it gives", "S_start / S_surge")
+		s.Test("start against surge", "S_start <= S_surge", false)
+		m.sheet("together on "+on, s)
 	}
-	if len(demands) <= mostInSets {
-		return demands
+	return can
+}
+
+// largest returns the demands that a search for sets takes, with those behind
+// the inverter, and says so if those are not all.
+func (m *maker) largest(on string, takers []taker) (demands []inverter.Demand, backed inverter.Members) {
+	if len(takers) > mostInSets {
+		takers = slices.Clone(takers)
+		slices.SortStableFunc(takers, func(a, b taker) int { return units.Compare(b.Power, a.Power) })
+		m.find(on, working.Finding{
+			Severity: working.Note, Rule: "sets-of-the-largest", Source: physics("sets of 20 loads at most"),
+			Numbers: []working.Number{{Name: "largest that is left out", Value: takers[mostInSets].Power}},
+			Message: "The sets of loads that are too much together, and those that can run together, are of the 20 largest loads.",
+			Fix:     "Join small loads into one row to have them counted.",
+		})
+		takers = takers[:mostInSets]
 	}
-	slices.SortStableFunc(demands, func(a, b inverter.Demand) int { return units.Compare(b.Power, a.Power) })
-	m.find(on, working.Finding{
-		Severity: working.Note, Rule: "sets-of-the-largest", Source: physics("sets of 20 loads at most"),
-		Numbers: []working.Number{{Name: "largest that is left out", Value: demands[mostInSets].Power}},
-		Message: "The sets of loads that are too much together, and those that can run together, are of the 20 largest loads.",
-		Fix:     "Join small loads into one row to have them counted.",
-	})
-	return demands[:mostInSets]
+	for i, t := range takers {
+		if demands = append(demands, t.Demand); t.backed {
+			backed |= 1 << i
+		}
+	}
+	return demands, backed
 }

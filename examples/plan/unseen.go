@@ -76,10 +76,14 @@ func (m *maker) feeders() {
 				Fix:     "Look at which circuit feeds it, or give both ends one name.",
 			})
 		case !ok && m.wantsFeeder(c):
+			upTo := "up to the bank"
+			if !m.isDirect(c.Bus) {
+				upTo = "up to the inverter, the generator or the shore inlet"
+			}
 			m.find(c.Name, working.Finding{
 				Severity: working.Note, Rule: "feeder-not-stated", Source: asDescribed(),
 				Message: "No feeder is named: what is lost on the way to this circuit and the fault that its device must break are not looked at.",
-				Fix:     "Name the circuit that feeds it in feeder, and describe that one up to the bank.",
+				Fix:     "Name the circuit that feeds it in feeder, and describe that one " + upTo + ".",
 			})
 		}
 	}

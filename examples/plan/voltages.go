@@ -64,6 +64,7 @@ func (m *maker) voltages() {
 			}
 		}
 	}
+	m.passed()
 	if open := m.rig.Bank.OpenCircuit; open.IsSet() && unlike(m.assembly.OpenCircuit, m.assembly.Voltage) {
 		apart(working.Caution, "bank", "open-circuit-unlike-bank", "The open-circuit voltage is not that of a bank of this nominal voltage.",
 			"Both are those of one battery: look at bank.open_circuit and bank.voltage.", working.Number{Name: "open circuit", Value: m.assembly.OpenCircuit})
