@@ -216,11 +216,3 @@ func join(path, name string) string {
 	}
 	return path + "." + name
 }
-
-// or returns the first of its arguments that is not empty.
-func or(a, b string) string {
-	if a != "" {
-		return a
-	}
-	return b
-}

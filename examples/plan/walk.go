@@ -16,10 +16,10 @@ type field struct {
 }
 
 // fieldName returns what a description calls a field of a struct: the name in
-// its json tag, or its own in lower case.
+// its json tag, under which it is written too.
 func fieldName(f reflect.StructField) string {
 	name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-	return or(name, strings.ToLower(f.Name))
+	return name
 }
 
 // isOptional reports whether a field may be left out.
