@@ -126,7 +126,7 @@ func checkWindows(op string, windows []Window) faults {
 		}
 		for j, other := range windows[:i] {
 			if other.valid() && other.meets(w) {
-				f.add(&units.RangeError{Op: op, Field: field(), Value: w, Allowed: wording("apart from Windows[" + strconv.Itoa(j) + "], " + other.String())})
+				f.add(&units.RangeError{Op: op, Field: field(), Value: w, Allowed: wording("apart from windows[" + strconv.Itoa(j) + "], " + other.String())})
 			}
 		}
 	}

@@ -58,7 +58,7 @@ func (m *maker) feedersFirst() (order []int) {
 func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine, bool) {
 	line := CircuitLine{Name: c.Name, Route: c.route(), Size: c.Size.String(), Device: deviceOf(c)}
 	current, found, ok := m.currentOf(path, c)
-	if !ok {
+	if !ok || current == 0 && m.idle(path, c) {
 		return line, false
 	}
 	line.Current = current
