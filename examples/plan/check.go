@@ -27,7 +27,10 @@ func Read(data []byte) (Rig, error) {
 	d.value("", n, reflect.ValueOf(&rig).Elem())
 	checkNames(&d, rig)
 	if len(d.problems) > 0 {
-		return Rig{}, &DescriptionError{Problems: d.problems}
+		// What the calculators refuse is reported with it.
+		m := &maker{rig: rig, mistakes: d.mistakes}
+		m.work()
+		return Rig{}, &DescriptionError{Problems: m.problems}
 	}
 	return rig, nil
 }
@@ -152,6 +155,9 @@ func checkCircuits(d *decoder, r Rig, buses, names []string) {
 	for i, c := range r.Circuits {
 		if c.Feeder != "" {
 			d.named(at("circuits", i, "feeder"), c.Feeder, circuits)
+			if feedsItself(r, c) {
+				d.fail(at("circuits", i, "feeder"), strconv.Quote(c.Feeder), "a circuit that is not fed by this one")
+			}
 		}
 	}
 }
