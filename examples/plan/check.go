@@ -12,8 +12,8 @@ import (
 // Read reads the description of a rig. It is strict: an unknown field, a wrong
 // or missing unit, a missing part, a name that nothing bears, are each a
 // [Problem] with the path of the field, and all of them are reported together
-// as a [*DescriptionError]. The Rig is then the zero value. Text that is not
-// JSON is an error that names the line.
+// as a [*DescriptionError], with what [Make] would refuse of the rest. The Rig is
+// then the zero value. Text that is not JSON is an error that names the line.
 func Read(data []byte) (Rig, error) {
 	n, err := parseJSON(data)
 	if err != nil {
@@ -155,7 +155,7 @@ func checkCircuits(d *decoder, r Rig, buses, names []string) {
 	for i, c := range r.Circuits {
 		if c.Feeder != "" {
 			d.named(at("circuits", i, "feeder"), c.Feeder, circuits)
-			if feedsItself(r, c) {
+			if isFedBy(r, c, c.Name) {
 				d.fail(at("circuits", i, "feeder"), strconv.Quote(c.Feeder), "a circuit that is not fed by this one")
 			}
 		}

@@ -11,16 +11,17 @@ import (
 )
 
 // rows asks of every load whether it makes a row of the ledger. A mistake in
-// one hides none in another.
+// one hides none in another, nor in the circuit of another.
 func (m *maker) rows() {
 	for i, l := range m.rig.Loads {
 		path := "loads[" + strconv.Itoa(i) + "]"
 		b := slices.IndexFunc(m.rig.Buses, func(b Bus) bool { return b.Name == l.Bus })
-		if b < 0 || !m.sound("buses["+strconv.Itoa(b)+"]") || !m.sound(path) {
+		if b < 0 || !m.sound(path) || !m.sound(at("buses", b, "name")) || !m.sound(at("buses", b, "kind")) || !m.sound(at("buses", b, "voltage")) {
 			continue
 		}
 		if line, err := loads.Take(busOf(m.rig.Buses[b]), loadOf(l)); m.ok(path, err) {
 			m.locked(i, l, line)
+			m.book.Lines = append(m.book.Lines, line) // until ledger has all
 		}
 	}
 }

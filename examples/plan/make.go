@@ -29,8 +29,9 @@ type located struct {
 
 // Make returns the plan for a rig. What a calculator refuses is a mistake in
 // the description: all of them are reported together as a [*DescriptionError],
-// and the Plan is then the zero value. Make may be called by several
-// goroutines; the same rig gives the same plan.
+// but for what could only be worked out of a part that has one, and the Plan is
+// then the zero value. Make may be called by several goroutines; the same rig
+// gives the same plan.
 func Make(r Rig) (Plan, error) {
 	var d decoder
 	d.checkFields(r)

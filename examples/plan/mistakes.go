@@ -24,14 +24,27 @@ func (m *mistakes) fail(path, value, allowed string) {
 	}
 }
 
-// sound reports whether no mistake is known at a path or below it, so that what
-// rests on it can be looked at: one cause is one mistake.
+// sound reports whether no mistake is known at a path, below it or of all that
+// it is in, so that what rests on it can be looked at: one cause is one mistake.
 func (m *mistakes) sound(path string) bool {
-	below := func(other string) bool {
-		rest, ok := strings.CutPrefix(other, path)
-		return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
+	touches := func(other string) bool { return under(other, path) || under(path, other) }
+	return !slices.ContainsFunc(m.lost, touches) && !slices.ContainsFunc(m.problems, func(p Problem) bool { return touches(p.Path) })
+}
+
+// under reports whether a path is another or below it.
+func under(path, other string) bool {
+	rest, ok := strings.CutPrefix(path, other)
+	return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
+}
+
+// allSound is sound for all of some paths, with spaces between.
+func (m *mistakes) allSound(paths string) bool {
+	for path := range strings.FieldsSeq(paths) {
+		if !m.sound(path) {
+			return false
+		}
 	}
-	return !slices.ContainsFunc(m.lost, below) && !slices.ContainsFunc(m.problems, func(p Problem) bool { return below(p.Path) })
+	return true
 }
 
 // ok reports whether err is nil, and keeps what it says if not. The path is

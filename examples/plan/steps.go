@@ -1,44 +1,43 @@
 package plan
 
-import "strings"
-
 // A step works out a part of the plan.
 type step struct {
 	do    func(*maker)
 	rests string // paths of all that it rests on
 }
 
-// What steps rest on. A bank is charged at the voltage of its chargers, and
-// what draws on it needs the bank.
+// What steps rest on. A bank is charged at the voltage of its chargers.
 const (
 	loadParts    = "buses loads "
-	bankParts    = "bank converter tow "
+	bankParts    = "bank converter.voltage tow.voltage "
 	machineParts = bankParts + "inverter "
-	allParts     = loadParts + machineParts + "shore generator roof alarm "
+	allParts     = loadParts + machineParts + "converter tow shore generator roof alarm "
 )
 
 // steps returns all of them, each after those whose results it takes.
 func steps() []step {
 	return []step{
-		{(*maker).rows, ""},
+		{(*maker).rows, ""}, // each on its load and bus
 		{(*maker).ledger, loadParts},
 		{(*maker).bank, bankParts},
 		{(*maker).cutOff, machineParts},
 		{(*maker).use, loadParts + machineParts},
 		{(*maker).sun, bankParts + "roof"},
-		{(*maker).loops, machineParts + "buses"},
-		{(*maker).holdUp, loadParts + machineParts + "roof"},
-		{(*maker).inverterLine, loadParts + machineParts},
-		{(*maker).sources, loadParts + machineParts + "shore generator"},
+		{(*maker).loops, machineParts + "buses converter"},
+		{(*maker).holdUp, loadParts + machineParts + "converter roof"},
+		{(*maker).inverterLine, "inverter"},
+		{(*maker).headroom, loadParts + machineParts},
+		{(*maker).sources, loadParts + machineParts + "converter tow shore generator"},
 		{(*maker).bonds, "bonds shore generator inverter"},
+		{(*maker).guards, "inverter.transfer generator.transfer generator.site"},
 		{(*maker).hazards, "buses shore generator inverter"},
-		{(*maker).limits, loadParts + machineParts + "roof"},
-		{(*maker).voltages, machineParts + "buses shore"},
+		{(*maker).limits, loadParts + machineParts + "converter tow roof"},
+		{(*maker).voltages, machineParts + "buses converter tow shore"},
 		{(*maker).passThrough, "buses shore generator inverter circuits"},
 		{(*maker).service, "shore"},
 		{(*maker).cord, "shore"},
-		{(*maker).sets, loadParts + machineParts + "shore"},
-		{(*maker).circuits, loadParts + machineParts + "rules"},
+		{(*maker).sets, loadParts + machineParts + "converter shore"},
+		{(*maker).circuits, "rules"}, // and each on what is at its ends
 		{(*maker).said, allParts},
 		{(*maker).unseen, allParts + "circuits"},
 	}
@@ -48,11 +47,7 @@ func steps() []step {
 // found at once and no consequence of one is.
 func (m *maker) work() {
 	for _, s := range steps() {
-		sound := true
-		for _, path := range strings.Fields(s.rests) {
-			sound = sound && m.sound(path)
-		}
-		if sound {
+		if m.allSound(s.rests) {
 			s.do(m)
 		}
 	}

@@ -1,45 +1,68 @@
 package plan
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
 
-// firstOf returns the circuit that a circuit is fed by in the end, itself if
-// nothing feeds it. It reports false if the feeders go round in a circle.
-func firstOf(r Rig, c Circuit) (first Circuit, ok bool) {
-	for range len(r.Circuits) + 1 {
-		feeder, known := circuitIn(r, c.Feeder)
-		if !known {
-			return c, true
-		}
-		c = feeder
-	}
-	return c, false
-}
-
-// feedsItself reports whether a circuit is among its own feeders.
-func feedsItself(r Rig, c Circuit) bool {
-	next := c
+// isFedBy reports whether the circuit of a name is among the feeders of c.
+func isFedBy(r Rig, c Circuit, name string) bool {
 	for range r.Circuits {
-		feeder, known := circuitIn(r, next.Feeder)
+		feeder, known := circuitIn(r, c.Feeder)
 		if !known {
 			return false
 		}
-		if feeder.Name == c.Name {
+		if feeder.Name == name {
 			return true
 		}
-		next = feeder
+		c = feeder
 	}
 	return false
 }
 
-// wholeTree reports whether no mistake is known of the circuits that feed one
-// or hang with it on the same, nor of the roof if it comes from there.
+// wholeTree reports whether no mistake is known of a circuit and those that it
+// feeds, nor of what is at their ends.
 func (m *maker) wholeTree(c Circuit) bool {
-	first, ok := firstOf(m.rig, c)
 	for i, other := range m.rig.Circuits {
-		root, known := firstOf(m.rig, other)
-		if known && root.Name == first.Name {
-			ok = ok && m.sound("circuits["+strconv.Itoa(i)+"]") && (m.sound("roof") || !other.String && other.From != "controller")
+		if other.Name != c.Name && !isFedBy(m.rig, other, c.Name) {
+			continue
+		}
+		if !m.sound("circuits["+strconv.Itoa(i)+"]") || !m.allSound(m.restsOn(other)) {
+			return false
 		}
 	}
-	return ok
+	return true
+}
+
+// restsOn returns the paths of what a circuit rests on.
+func (m *maker) restsOn(c Circuit) string {
+	var paths strings.Builder
+	add := func(is bool, more string) {
+		if is {
+			paths.WriteString(more + " ")
+		}
+	}
+	end := func(name string) bool { return c.From == name || c.To == name }
+	_, feeds := m.busNeed(c)
+	add(m.isDirect(c.Bus), bankParts)
+	add(feeds, loadParts+"converter")
+	add(end("inverter"), "buses inverter")
+	add(end("converter"), "converter")
+	add(end("tow charger"), "tow")
+	add(end("roof") || end("controller"), "roof")
+	for i, b := range m.rig.Buses {
+		// Another that has lost its name may be the one that is meant.
+		add(b.Name == c.Bus || b.Name == "", "buses["+strconv.Itoa(i)+"]")
+	}
+	_, known := m.bus(c.Bus)
+	add(!known, "buses")
+	for i, l := range m.rig.Loads {
+		add(slices.Contains(c.Loads, l.Name), "loads["+strconv.Itoa(i)+"]")
+	}
+	for _, name := range c.Loads {
+		_, known := m.line(name)
+		add(!known, loadParts)
+	}
+	return paths.String()
 }
