@@ -60,9 +60,5 @@ func (m *maker) restsOn(c Circuit) string {
 	for i, l := range m.rig.Loads {
 		add(slices.Contains(c.Loads, l.Name), "loads["+strconv.Itoa(i)+"]")
 	}
-	for _, name := range c.Loads {
-		_, known := m.line(name)
-		add(!known, loadParts)
-	}
 	return paths.String()
 }
