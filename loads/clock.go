@@ -65,8 +65,8 @@ const wholeDay = 24 * time.Hour
 // A Window is a part of every day in which a load is in use. It may pass
 // midnight: 18:30 to 05:30 is eleven hours. A whole day is 00:00 to 24:00.
 type Window struct {
-	From Clock // when it begins, 00:00 to 23:59
-	To   Clock // when it ends, not From
+	From Clock `json:"from"` // when it begins, 00:00 to 23:59
+	To   Clock `json:"to"`   // when it ends, not From
 }
 
 // String returns "18:30 to 05:30".
@@ -126,7 +126,7 @@ func checkWindows(op string, windows []Window) faults {
 		}
 		for j, other := range windows[:i] {
 			if other.valid() && other.meets(w) {
-				f.add(&units.RangeError{Op: op, Field: field(), Value: w, Allowed: wording("apart from Windows[" + strconv.Itoa(j) + "], " + other.String())})
+				f.add(&units.RangeError{Op: op, Field: field(), Value: w, Allowed: wording("apart from windows[" + strconv.Itoa(j) + "], " + other.String())})
 			}
 		}
 	}

@@ -48,7 +48,7 @@ func (l Load) check(op string, bus BusKind) faults {
 	f.add(checkOpt(op, "Duty", l.Duty, units.Between[units.Ratio](0, 1)))
 	f.add(checkOpt(op, "Hours", l.Hours, units.Between(0, day)))
 	if l.Hours.IsSet() == (len(l.Windows) > 0) {
-		f.add(&units.RangeError{Op: op, Field: "Hours", Value: l.Hours, Allowed: wording("either Hours, 0 h to 24 h, or Windows")})
+		f.add(&units.RangeError{Op: op, Field: "Hours", Value: l.Hours, Allowed: wording("either hours, 0 h to 24 h, or windows")})
 	}
 	f = append(f, checkWindows(op, l.Windows)...)
 	f.add(units.AtLeast[units.Power](0).Check(op, "Standby", l.Standby))

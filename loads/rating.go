@@ -77,7 +77,7 @@ func (r Rating) check(op string, k Kind, bus BusKind) faults {
 		}
 	}
 	if given != 1 {
-		f.add(&units.RangeError{Op: op, Field: "Rating", Value: r, Allowed: wording("exactly one of Power, Current, Apparent and Output")})
+		f.add(&units.RangeError{Op: op, Field: "Rating", Value: r, Allowed: wording("exactly one of power, current, apparent power and output")})
 	}
 	f.add(checkOpt(op, "Rating.Power", r.Power, units.AtLeast[units.Power](0)))
 	f.add(checkOpt(op, "Rating.Current", r.Current, units.AtLeast[units.Current](0)))
@@ -85,7 +85,7 @@ func (r Rating) check(op string, k Kind, bus BusKind) faults {
 	f.add(checkOpt(op, "Rating.Output", r.Output, units.AtLeast[units.Power](0)))
 	f.add(checkOpt(op, "Rating.Voltage", r.Voltage, units.Above[units.Voltage](0)))
 	if r.Output.IsSet() != r.Efficiency.IsSet() {
-		f.add(&units.RangeError{Op: op, Field: "Rating.Efficiency", Value: r.Efficiency, Allowed: wording("an efficiency with Output, none without")})
+		f.add(&units.RangeError{Op: op, Field: "Rating.Efficiency", Value: r.Efficiency, Allowed: wording("an efficiency with an output, none without")})
 	}
 	f.add(checkOpt(op, "Rating.Efficiency", r.Efficiency, upToOne()))
 	if bus == Direct && r.Apparent.IsSet() {

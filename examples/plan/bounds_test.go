@@ -201,6 +201,10 @@ func wholeDemo(t *testing.T) (all map[string]any) {
 			t.Fatal(path, err)
 		}
 	}
+	// A load has either hours or windows.
+	if !put(all, "loads[0].hours", gone{}) {
+		t.Fatal("no hours to take out")
+	}
 	return all
 }
 

@@ -12,8 +12,8 @@ import (
 // Read reads the description of a rig. It is strict: an unknown field, a wrong
 // or missing unit, a missing part, a name that nothing bears, are each a
 // [Problem] with the path of the field, and all of them are reported together
-// as a [*DescriptionError]. The Rig is then the zero value. Text that is not
-// JSON is an error that names the line.
+// as a [*DescriptionError], with what [Make] would refuse of the rest. The Rig is
+// then the zero value. Text that is not JSON is an error that names the line.
 func Read(data []byte) (Rig, error) {
 	n, err := parseJSON(data)
 	if err != nil {
@@ -27,7 +27,10 @@ func Read(data []byte) (Rig, error) {
 	d.value("", n, reflect.ValueOf(&rig).Elem())
 	checkNames(&d, rig)
 	if len(d.problems) > 0 {
-		return Rig{}, &DescriptionError{Problems: d.problems}
+		// What the calculators refuse is reported with it.
+		m := &maker{rig: rig, mistakes: d.mistakes}
+		m.work()
+		return Rig{}, &DescriptionError{Problems: m.problems}
 	}
 	return rig, nil
 }
@@ -74,21 +77,24 @@ func checkRoof(d *decoder, r *Roof) {
 	}
 }
 
-// unique keeps a name, and a mistake if it is taken.
+// unique keeps a name, or a mistake and no name if it is taken.
 func (d *decoder) unique(list *[]string, path, name string) {
 	if name != "" && slices.Contains(*list, name) {
 		d.fail(path, strconv.Quote(name), "a name that is not taken")
+		name = ""
 	}
 	*list = append(*list, name)
 }
 
 // named keeps a mistake if nothing bears a name. That there is nothing at all
 // is a mistake of its own, and so is a name of the list that was refused: it
-// may be the one that is meant.
+// may be the one that is meant, unless another is near.
 func (d *decoder) named(path, name string, list []string) {
-	if name != "" && len(list) > 0 && !slices.Contains(list, name) && !slices.Contains(list, "") {
-		d.fail(path, strconv.Quote(name), "one of "+strings.Join(list, ", ")+didYouMean(name, list))
+	if name == "" || len(list) == 0 || slices.Contains(list, name) || slices.Contains(list, "") && nearest(name, list) == "" {
+		return
 	}
+	known := slices.DeleteFunc(slices.Clone(list), func(s string) bool { return s == "" })
+	d.fail(path, strconv.Quote(name), "one of "+strings.Join(known, ", ")+didYouMean(name, known))
 }
 
 // checkBuses returns the names of the buses.
@@ -133,7 +139,12 @@ func checkCircuits(d *decoder, r Rig, buses, names []string) {
 		for j, name := range c.Loads {
 			path := at("circuits", i, "loads") + "[" + strconv.Itoa(j) + "]"
 			d.named(path, name, names)
-			if k := slices.Index(names, name); k >= 0 && slices.Contains(buses, c.Bus) && slices.Contains(buses, r.Loads[k].Bus) && r.Loads[k].Bus != c.Bus {
+			k := slices.Index(names, name)
+			if k < 0 || !slices.Contains(buses, c.Bus) || !slices.Contains(buses, r.Loads[k].Bus) {
+				continue
+			}
+			// Of two loads of one name, either may be meant.
+			if !slices.ContainsFunc(r.Loads, func(l Load) bool { return l.Name == name && l.Bus == c.Bus }) {
 				d.fail(path, strconv.Quote(name), "a load on the bus of the circuit, \""+c.Bus+"\", not on \""+r.Loads[k].Bus+"\"")
 			}
 		}
@@ -144,6 +155,9 @@ func checkCircuits(d *decoder, r Rig, buses, names []string) {
 	for i, c := range r.Circuits {
 		if c.Feeder != "" {
 			d.named(at("circuits", i, "feeder"), c.Feeder, circuits)
+			if isFedBy(r, c, c.Name) {
+				d.fail(at("circuits", i, "feeder"), strconv.Quote(c.Feeder), "a circuit that is not fed by this one")
+			}
 		}
 	}
 }

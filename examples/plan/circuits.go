@@ -17,6 +17,9 @@ func (m *maker) circuits() {
 	done := map[string]CircuitLine{}
 	for _, i := range m.feedersFirst() {
 		c := m.rig.Circuits[i]
+		if !m.wholeTree(c) {
+			continue
+		}
 		line, ok := m.circuit("circuits["+strconv.Itoa(i)+"]", c, m.feederOf(c, done))
 		if ok {
 			done[c.Name] = line
@@ -29,8 +32,8 @@ func (m *maker) circuits() {
 	}
 }
 
-// feedersFirst returns the circuits so that each comes after its feeder. One
-// whose feeders go round in a circle is a mistake in the description.
+// feedersFirst returns the circuits so that each comes after its feeder. Those
+// without a way up to a first one were refused.
 func (m *maker) feedersFirst() (order []int) {
 	placed := map[string]bool{"": true}
 	for len(order) < len(m.rig.Circuits) {
@@ -42,11 +45,6 @@ func (m *maker) feedersFirst() (order []int) {
 			}
 		}
 		if len(order) == before {
-			for i, c := range m.rig.Circuits {
-				if !placed[c.Name] {
-					m.fail("circuits["+strconv.Itoa(i)+"].feeder", strconv.Quote(c.Feeder), "a circuit that is not fed by this one")
-				}
-			}
 			break
 		}
 	}
@@ -58,7 +56,7 @@ func (m *maker) feedersFirst() (order []int) {
 func (m *maker) circuit(path string, c Circuit, feeder CircuitLine) (CircuitLine, bool) {
 	line := CircuitLine{Name: c.Name, Route: c.route(), Size: c.Size.String(), Device: deviceOf(c)}
 	current, found, ok := m.currentOf(path, c)
-	if !ok {
+	if !ok || current == 0 && m.idle(path, c) {
 		return line, false
 	}
 	line.Current = current

@@ -16,26 +16,11 @@ import (
 
 // A decoder fills Go values from JSON nodes and keeps every mistake.
 type decoder struct {
-	problems []Problem
-	lost     []string         // paths of what was meant by a field that is misspelt
-	limits   map[string]limit // those of limits, once they are asked for
-}
-
-func (d *decoder) fail(path, value, allowed string) {
-	d.problems = append(d.problems, Problem{Path: path, Value: value, Allowed: allowed})
+	mistakes
+	limits map[string]limit // those of limits, once they are asked for
 }
 
 var textUnmarshaler = reflect.TypeFor[encoding.TextUnmarshaler]()
-
-// sound reports whether no mistake is known at a path or below it, so that what
-// rests on it can be looked at: one cause is one mistake.
-func (d *decoder) sound(path string) bool {
-	below := func(other string) bool {
-		rest, ok := strings.CutPrefix(other, path)
-		return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
-	}
-	return !slices.ContainsFunc(d.lost, below) && !slices.ContainsFunc(d.problems, func(p Problem) bool { return below(p.Path) })
-}
 
 // value fills v from n.
 func (d *decoder) value(path string, n node, v reflect.Value) {
@@ -215,12 +200,4 @@ func join(path, name string) string {
 		return name
 	}
 	return path + "." + name
-}
-
-// or returns the first of its arguments that is not empty.
-func or(a, b string) string {
-	if a != "" {
-		return a
-	}
-	return b
 }

@@ -60,10 +60,12 @@ func checkPlaces(d *decoder, r Rig) {
 // misspelt, in other words, or does not suit a mark of the circuit.
 func checkEnds(d *decoder, r Rig) {
 	known := knownEnds(r)
-	if slices.Contains(known, "") || !d.sound("places") || !d.sound("buses") {
-		return // it may be the one that is meant
-	}
+	// A name that was refused may be the one that is meant, unless another is
+	// near.
+	doubtful := slices.Contains(known, "") || !d.sound("places") || !d.sound("buses")
+	known = slices.DeleteFunc(known, func(s string) bool { return s == "" || s == panelOf("") })
 	uses := map[string]int{}
+	var asked []string // about a place, once
 	for _, c := range r.Circuits {
 		uses[c.To]++
 	}
@@ -72,12 +74,20 @@ func checkEnds(d *decoder, r Rig) {
 			continue
 		}
 		if !slices.Contains(known, c.From) {
-			d.fail(at("circuits", i, "from"), strconv.Quote(c.From), endsAllowed(c.From, known))
+			if !doubtful || meant(c.From, known) != "" {
+				d.fail(at("circuits", i, "from"), strconv.Quote(c.From), endsAllowed(c.From, known))
+			}
 			continue
 		}
-		if !slices.Contains(known, c.To) && (meant(c.To, known) != "" || uses[c.To] > 1) {
-			d.fail(at("circuits", i, "to"), strconv.Quote(c.To), endsAllowed(c.To, known))
-			continue
+		if !slices.Contains(known, c.To) {
+			if meant(c.To, known) != "" {
+				d.fail(at("circuits", i, "to"), strconv.Quote(c.To), endsAllowed(c.To, known))
+				continue
+			}
+			if !doubtful && uses[c.To] > 1 && !slices.Contains(asked, c.To) {
+				asked = append(asked, c.To)
+				d.fail(at("circuits", i, "to"), strconv.Quote(c.To), "it listed in places, since "+strconv.Itoa(uses[c.To])+" circuits end there")
+			}
 		}
 		checkMarks(d, r, i)
 		if dev := c.Device; dev != nil && dev.At != "" && dev.At != c.From && dev.At != c.To {

@@ -18,9 +18,6 @@ const mainPanel = "the main panel"
 // hazards says which sources can feed a panel at once, and what an engine
 // breathes out.
 func (m *maker) hazards() {
-	if !m.guardsKnown() {
-		return
-	}
 	meetings, err := inverter.Meetings(m.reaches())
 	if !m.ok("generator", err) {
 		return
@@ -43,14 +40,12 @@ func (m *maker) hazards() {
 	m.find("generator", exhaust.Findings()...)
 }
 
-// guardsKnown refuses what a description in Go can have and none in text.
-func (m *maker) guardsKnown() bool {
-	known := true
+// guards refuses what a description in Go can have and none in text.
+func (m *maker) guards() {
 	check := func(path string, v encoding.TextMarshaler) {
 		var limits *units.RangeError
 		if _, err := v.MarshalText(); errors.As(err, &limits) {
 			m.fail(path, strconv.Quote(fmt.Sprint(v)), limits.Allowed.String())
-			known = false
 		}
 	}
 	if i := m.rig.Inverter; i != nil {
@@ -60,7 +55,6 @@ func (m *maker) guardsKnown() bool {
 		check("generator.transfer", g.Transfer)
 		check("generator.site", g.Site)
 	}
-	return known
 }
 
 // reaches lists the sources of each panel, the main panel being one of those

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 
 	"example.com/drawbar/inverter"
@@ -9,11 +10,27 @@ import (
 	"example.com/drawbar/units"
 )
 
+// rows asks of every load whether it makes a row of the ledger. A mistake in
+// one hides none in another, nor in the circuit of another.
+func (m *maker) rows() {
+	for i, l := range m.rig.Loads {
+		path := "loads[" + strconv.Itoa(i) + "]"
+		b := slices.IndexFunc(m.rig.Buses, func(b Bus) bool { return b.Name == l.Bus })
+		if b < 0 || !m.sound(path) || !m.sound(at("buses", b, "name")) || !m.sound(at("buses", b, "kind")) || !m.sound(at("buses", b, "voltage")) {
+			continue
+		}
+		if line, err := loads.Take(busOf(m.rig.Buses[b]), loadOf(l)); m.ok(path, err) {
+			m.locked(i, l, line)
+			m.book.Lines = append(m.book.Lines, line) // until ledger has all
+		}
+	}
+}
+
 // ledger audits the loads of the day.
 func (m *maker) ledger() {
 	var buses []loads.Bus
 	for _, b := range m.rig.Buses {
-		buses = append(buses, loads.Bus{Name: b.Name, Kind: b.Kind, Voltage: b.Voltage})
+		buses = append(buses, busOf(b))
 	}
 	var list []loads.Load
 	for _, l := range m.rig.Loads {
@@ -24,8 +41,7 @@ func (m *maker) ledger() {
 		return
 	}
 	m.book = ledger
-	for i, line := range ledger.Lines {
-		m.locked(i, line)
+	for _, line := range ledger.Lines {
 		m.sheet(line.Name, line.Working())
 		m.plan.Loads = append(m.plan.Loads, LoadLine{Name: line.Name, Bus: line.Bus.Name, Power: line.Power,
 			Energy: line.Energy, MustNotStop: line.MustNotStop})
@@ -44,12 +60,15 @@ func (m *maker) ledger() {
 }
 
 // locked refuses a motor that takes less to start than to run.
-func (m *maker) locked(i int, line loads.Line) {
+func (m *maker) locked(i int, l Load, line loads.Line) {
 	each := units.Scale(line.Current, units.RatioOf(units.One, units.Ratio(line.Count)))
-	if start, ok := m.rig.Loads[i].LockedRotor.Get(); ok && units.Exceeds(each, start) {
+	if start, ok := l.LockedRotor.Get(); ok && units.Exceeds(each, start) {
 		m.fail(at("loads", i, "locked_rotor"), strconv.Quote(start.String()), "no less than the current of one when it runs, "+each.String())
 	}
 }
+
+// busOf returns a described bus as package loads takes it.
+func busOf(b Bus) loads.Bus { return loads.Bus{Name: b.Name, Kind: b.Kind, Voltage: b.Voltage} }
 
 // loadOf returns a described load as package loads takes it.
 func loadOf(l Load) loads.Load {

@@ -1,11 +1,7 @@
 package plan
 
 import (
-	"errors"
-	"fmt"
 	"reflect"
-	"slices"
-	"strconv"
 	"strings"
 
 	"example.com/drawbar/battery"
@@ -25,8 +21,8 @@ type maker struct {
 	side     inverter.DCCurrent       // of the inverter, if there is one
 	fit      solar.Fit                // of the roof, if there is one
 	through  units.Opt[units.Current] // that may pass the inverter; not given if neither relay nor device is
-	problems []Problem
 	found    []located
+	mistakes
 }
 
 // A located finding is one with the part that it is about.
@@ -37,66 +33,20 @@ type located struct {
 
 // Make returns the plan for a rig. What a calculator refuses is a mistake in
 // the description: all of them are reported together as a [*DescriptionError],
-// and the Plan is then the zero value. Make may be called by several
-// goroutines; the same rig gives the same plan.
+// but for what could only be worked out of a part that has one, and the Plan is
+// then the zero value. Make may be called by several goroutines; the same rig
+// gives the same plan.
 func Make(r Rig) (Plan, error) {
 	var d decoder
 	d.checkFields(r)
 	checkNames(&d, r)
-	if len(d.problems) > 0 {
-		return Plan{}, &DescriptionError{Problems: d.problems}
-	}
-	m := &maker{rig: r, plan: Plan{Rig: r.Name, Day: r.Day}}
-	// Everything else rests on these two.
-	m.ledger()
-	m.bank()
-	m.cutOff()
+	m := &maker{rig: r, plan: Plan{Rig: r.Name, Day: r.Day}, mistakes: d.mistakes}
+	m.work()
 	if len(m.problems) > 0 {
 		return Plan{}, &DescriptionError{Problems: m.problems}
 	}
-	// So do circuits on what is at their ends.
-	machines := []func(){m.use, m.sun, m.loops, m.holdUp, m.inverterLine, m.sources, m.bonds, m.hazards, m.limits,
-		m.voltages, m.passThrough, m.service, m.cord, m.sets}
-	for _, steps := range [][]func(){machines, {m.circuits, m.said, m.unseen}} {
-		for _, step := range steps {
-			step()
-		}
-		if len(m.problems) > 0 {
-			return Plan{}, &DescriptionError{Problems: m.problems}
-		}
-	}
 	m.finish()
 	return m.plan, nil
-}
-
-// fail keeps a mistake. The same one is found by every calculator that is asked
-// about a part.
-func (m *maker) fail(path, value, allowed string) {
-	if p := (Problem{Path: path, Value: value, Allowed: allowed}); !slices.Contains(m.problems, p) {
-		m.problems = append(m.problems, p)
-	}
-}
-
-// ok reports whether err is nil, and keeps what it says if not. The path is
-// that of the part which the calculator was asked about; the field that it
-// names is looked up in [fieldPath].
-func (m *maker) ok(path string, err error) bool {
-	if err == nil {
-		return true
-	}
-	if many, ok := err.(interface{ Unwrap() []error }); ok {
-		for _, e := range many.Unwrap() {
-			m.ok(path, e)
-		}
-		return false
-	}
-	var limits *units.RangeError
-	if !errors.As(err, &limits) {
-		m.fail(path, "refused", "another: "+err.Error())
-		return false
-	}
-	m.fail(pathOf(path, limits.Field), strconv.Quote(shortened(fmt.Sprint(limits.Value))), allowedInWords(limits.Allowed.String()))
-	return false
 }
 
 // find keeps findings about a part.
@@ -134,7 +84,12 @@ func (m *maker) load(name string) Load {
 
 // circuitNamed returns the circuit of that name.
 func (m *maker) circuitNamed(name string) (Circuit, bool) {
-	for _, c := range m.rig.Circuits {
+	return circuitIn(m.rig, name)
+}
+
+// circuitIn returns the circuit of r of that name.
+func circuitIn(r Rig, name string) (Circuit, bool) {
+	for _, c := range r.Circuits {
 		if c.Name == name && name != "" {
 			return c, true
 		}

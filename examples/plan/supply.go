@@ -18,8 +18,7 @@ func (m *maker) machine() inverter.Machine {
 		Surge: i.Surge, SurgeFor: i.SurgeFor, Efficiency: i.Efficiency, Idle: i.Idle, LowestVoltage: units.Some(i.CutOff), PassThrough: i.PassRelay}
 }
 
-// inverterLine works out the battery side of the inverter and what is left of
-// it beside its largest load.
+// inverterLine works out the battery side of the inverter.
 func (m *maker) inverterLine() {
 	if m.rig.Inverter == nil {
 		return
@@ -31,7 +30,6 @@ func (m *maker) inverterLine() {
 	m.sheet("inverter", side.Working())
 	m.side = side
 	m.plan.Inverter = &InverterLine{Current: side.Current, Required: side.Required}
-	m.headroom()
 }
 
 // headroom puts the largest load behind the inverter on top of what must not
@@ -51,7 +49,7 @@ func (m *maker) headroom() {
 	if largest.Power > 0 {
 		together = append(together, demandOf(largest, m.load(largest.Name).LockedRotor))
 	}
-	if len(together) == 0 {
+	if len(together) == 0 || m.rig.Inverter == nil {
 		return
 	}
 	h, err := inverter.Check(m.machine(), together)

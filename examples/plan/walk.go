@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"example.com/drawbar/units"
 )
 
 // A field is a place in a description with what is there.
@@ -16,10 +18,10 @@ type field struct {
 }
 
 // fieldName returns what a description calls a field of a struct: the name in
-// its json tag, or its own in lower case.
+// its json tag, under which it is written too.
 func fieldName(f reflect.StructField) string {
 	name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-	return or(name, strings.ToLower(f.Name))
+	return name
 }
 
 // isOptional reports whether a field may be left out.
@@ -75,12 +77,27 @@ func (d *decoder) checkFields(r Rig) {
 	}
 }
 
-// shownIn returns a value as a description has it.
+// shownIn returns a value as a description has it: a time in hours, as people
+// write it there.
 func shownIn(v reflect.Value) string {
+	switch t := v.Interface().(type) {
+	case units.Elapsed:
+		return strconv.Quote(inHours(t))
+	case units.Opt[units.Elapsed]:
+		return strconv.Quote(inHours(t.Or(0)))
+	}
 	if v.Kind() == reflect.Int || v.Kind() == reflect.Bool {
 		return fmt.Sprint(v.Interface())
 	}
 	return strconv.Quote(fmt.Sprint(v.Interface()))
+}
+
+// inHours returns a time in hours, but for one of less.
+func inHours(t units.Elapsed) string {
+	if t > -units.Hour && t < units.Hour {
+		return t.String()
+	}
+	return quantity(t, "h", digitsInJSON)
 }
 
 // inLimits keeps a mistake if v, which is written as shown, is out of the

@@ -100,7 +100,6 @@ func TestNoNameOfGoIsTold(t *testing.T) {
 		"another place than From":                                                       "a plan feeds buses from the bank, and the bank from buses",
 		"not given where Apparent is":                                                   "a plan gives a demand no power factor",
 		"one for each of Loads":                                                         "a plan takes a ledger as audited",
-		"an efficiency with Output, none without":                                       "a description has no output of a load",
 		"CellsNotStated, CrystallineSilicon or ThinFilm":                                "a plan takes panels for silicon",
 		"given, since NEC Table 9 has 14 AWG to 500 kcmil of copper and aluminium only": "a plan does not ask for reactance",
 		"SplitPhase, NetworkLegs or OneHot":                                             "a plan has one leg",
