@@ -128,7 +128,13 @@ func TestEveryQuantityHasBounds(t *testing.T) {
 	limited := plan.Limited()
 	seen := map[string]bool{}
 	for i := range placesOf(new(plan.Rig)) {
-		for what, x := range map[string]float64{"NaN": math.NaN(), "infinite": math.Inf(1), "huge": 1e12, "negative": -1e-3, "very negative": -1e9} {
+		wrong := map[string]float64{"huge": 1e12, "negative": -1e-3}
+		if i%2 == 0 {
+			wrong["NaN"], wrong["infinite"] = math.NaN(), math.Inf(1)
+		} else {
+			wrong["very negative"] = -1e9
+		}
+		for what, x := range wrong {
 			rig := demo(t)
 			at := placesOf(&rig)[i]
 			if !set(at.value, x) {
@@ -226,8 +232,11 @@ func TestEveryFieldInText(t *testing.T) {
 		t.Fatal(err)
 	}
 	count := 0
-	for _, at := range placesOf(new(plan.Rig)) {
-		for _, wrong := range []any{nil, []any{}, map[string]any{}, 1.5, "-5 smoots", "nan", " ", "bell \x07"} {
+	// Each field has two of the mistakes, in turn: one that has no type and one
+	// that has, so that each is tried on many fields.
+	for i, at := range placesOf(new(plan.Rig)) {
+		wrongs := [...]any{nil, "-5 smoots", []any{}, "nan", map[string]any{}, " ", 1.5, "bell \x07"}
+		for _, wrong := range []any{wrongs[2*i%8], wrongs[(2*i+3)%8]} {
 			if text, ok := wrong.(string); ok && at.value.Kind() == reflect.String && text != " " && text != "bell \x07" {
 				continue // any name will do
 			}
@@ -242,7 +251,7 @@ func TestEveryFieldInText(t *testing.T) {
 			}
 		}
 	}
-	if count < 700 {
+	if count < 200 {
 		t.Errorf("only %d mistakes", count)
 	}
 }
