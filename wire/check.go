@@ -86,6 +86,9 @@ type Checked struct {
 	// AtDevice is the short that the device has to break: at its place, or at the
 	// source, which is more, if no length is stated. Zero if Fault is not given.
 	AtDevice Fault
+	// AtEnd is the short at the far end of the warm run. Zero if Fault, the length
+	// or the size is not given.
+	AtEnd Fault
 	// Needed is the smallest gauge that carries the load, or 125 % of one that runs
 	// for hours, with a device that the rule set allows, and keeps Allowed if that
 	// and the run are known; the zero Size if no current is known, or none is
@@ -201,13 +204,13 @@ func (c *Checked) workOutProtection(op string) error {
 	}
 	p, err := protect(op, c.Circuit)
 	if isUntabulated(err) {
-		return nil
+		return c.workOutShorts(op)
 	}
 	if err != nil {
 		return err
 	}
 	if p.AtDevice.Current > 0 {
-		c.AtDevice = p.AtDevice
+		c.AtDevice, c.AtEnd = p.AtDevice, p.AtEnd
 	}
 	c.Protection = p
 	return nil

@@ -75,3 +75,37 @@ func TestCheckPlaces(t *testing.T) {
 		}
 	}
 }
+
+// TestCheckDeviceOfContinuousLoad: what runs for hours needs 125 % in its device,
+// with a row and without one: 31.25 A of 25 A, 270.6 A of 216.5 A and 6.25 A of 5 A.
+func TestCheckDeviceOfContinuousLoad(t *testing.T) {
+	for _, c := range []struct {
+		rules      wire.RuleSet
+		size       wire.Size
+		insulation wire.Insulation
+		load       string
+		low, fits  string
+	}{
+		{wire.NEC2017, wire.AWG(8), wire.Insulation60, "25 A", "30 A", "35 A"},
+		{wire.NEC2017, wire.AWG(10), wire.Insulation60, "22 A", "25 A", "30 A"}, // 30 A is the greatest, and 27.5 A is needed
+		{wire.RVLowVoltage, wire.AWG(8), wire.Insulation105, "25 A", "30 A", "35 A"},
+		{wire.RVLowVoltage, wire.Aught(2), wire.Insulation105, "216.5 A", "250 A", "300 A"},
+		{wire.RVLowVoltage, wire.Metric(2.5 * units.SquareMillimetre), wire.Insulation105, "5 A", "6 A", "7.5 A"},
+	} {
+		q := wire.Quote{Rules: c.rules, Size: c.size, Metal: units.Some(wire.Copper), Insulation: c.insulation,
+			Current: stated(c.load), Continuous: true, Device: stated(c.low), FromSource: stated("0 in")}
+		got := mustCheck(t, q)
+		if l := lineOf(got, wire.ClaimDevice); l.Verdict != working.Disagree || !has(got.Findings(), "device-below-load") {
+			t.Errorf("%v: %v, found %v", c.size, l, rules(got.Findings()))
+		}
+		q.Device = stated(c.fits)
+		got = mustCheck(t, q)
+		if l := lineOf(got, wire.ClaimDevice); l.Verdict == working.Disagree || has(got.Findings(), "device-below-load") {
+			t.Errorf("%v: %v, found %v", c.size, l, rules(got.Findings()))
+		}
+		q.Device, q.Continuous = stated(c.low), false
+		if l := lineOf(mustCheck(t, q), wire.ClaimDevice); l.Verdict == working.Disagree {
+			t.Errorf("%v, not for hours: %v", c.size, l)
+		}
+	}
+}

@@ -78,7 +78,7 @@ func (c Checked) protectionFindings() []working.Finding {
 // unjudgedFindings says what is known without a row of the rule set.
 func (c Checked) unjudgedFindings() (f []working.Finding) {
 	q := c.Quote
-	p := Protection{Circuit: c.Circuit}
+	p := Protection{Circuit: c.Circuit, AtEnd: c.AtEnd}
 	if q.Size.IsValid() {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "conductor-not-judged", Source: noRow, Numbers: []working.Number{c.loadNumber()},
@@ -98,13 +98,21 @@ func (c Checked) unjudgedFindings() (f []working.Finding) {
 		}
 		return f
 	}
-	if units.Exceeds(c.Circuit.Load, device) {
+	if units.Exceeds(c.needed(), device) {
+		source := ohmsLaw
+		if q.Continuous {
+			source = necContinuous
+		}
 		f = append(f, working.Finding{
-			Severity: working.Caution, Rule: "device-below-load", Source: ohmsLaw,
-			Numbers: []working.Number{{Name: "device", Value: device}, {Name: "load", Value: c.Circuit.Load}},
-			Message: "The device is smaller than the load and will open in use.",
+			Severity: working.Caution, Rule: "device-below-load", Source: source,
+			Numbers: []working.Number{{Name: "device", Value: device}, {Name: "needed", Value: c.needed()}},
+			Message: "The device is smaller than the load needs and will open in use.",
 			Fix:     "Use a larger device if the conductor allows it, else a larger conductor.",
 		})
+	}
+	f = append(f, c.mostDeviceFindings()...)
+	if c.AtEnd.Current > 0 {
+		f = append(f, p.farFaultFindings()...)
 	}
 	return append(f, p.placeFindings()...)
 }

@@ -143,7 +143,7 @@ func claimOf(rule string) ClaimKind {
 	switch rule {
 	case "run-cannot-carry":
 		return ClaimDrop
-	case "no-device-stated", "device-above-limit", "far-fault-too-weak":
+	case "no-device-stated", "device-above-limit", "device-above-any-table", "far-fault-too-weak":
 		return ClaimDevice
 	case "device-far-from-source":
 		return ClaimPlace

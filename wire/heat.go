@@ -8,10 +8,14 @@ import (
 // kindest returns the greatest ampacity that any table here has for s with
 // insulation of up to 105 °C, 0 if no table reaches it: 33 CFR 183.425, free
 // air. A size between two gauges has that of the thicker.
-func kindest(s Size) units.Current {
+func kindest(s Size) units.Current { return freeAir(s, Insulation105) }
+
+// freeAir returns what the first gauge that is no thinner than s bears by 33 CFR
+// 183.425, 0 if there is none.
+func freeAir(s Size, n Insulation) units.Current {
 	for i := range boat425 {
 		if boat425[i].size.Compare(s) >= 0 {
-			return boat425[i].amperes[boatIndex(Insulation105)]
+			return boat425[i].amperes[boatIndex(n)]
 		}
 	}
 	return 0
