@@ -28,6 +28,7 @@ type Quote struct {
 	Ambient     units.Temperature `json:",omitzero"` // as in [Installation]
 	Conductors  int               `json:",omitzero"` // as in [Installation]
 	Parallel    int               `json:",omitzero"` // as in [Installation]
+	EngineSpace bool              `json:",omitzero"` // as in [Installation]
 	Basis       units.Opt[Basis]  `json:",omitzero"` // as in [Conductor]
 	Temperature units.Temperature `json:",omitzero"` // of the metal, as in [Conductor]
 	// Length is that of the run as stated, such as "18 ft"; > 0.
@@ -51,7 +52,16 @@ type Quote struct {
 	// means that Size is held against heat alone.
 	Allowed units.Opt[units.Ratio] `json:",omitzero"`
 	// Fault is the source of fault current, as in [Circuit].
-	Fault units.Opt[FaultSource] `json:",omitzero"`
+	Fault         units.Opt[FaultSource]   `json:",omitzero"`
+	Enclosed      bool                     `json:",omitzero"` // as in [Circuit]
+	OnBatteryPost bool                     `json:",omitzero"` // as in [Circuit]
+	Opens         units.Opt[units.Elapsed] `json:",omitzero"` // as in [Circuit]; not used without Fault and Length
+	Thermoset     bool                     `json:",omitzero"` // as in [Circuit]
+	// Chassis is as in [Run]. It needs direct current and a Length of one
+	// conductor; the short at the far end is then not worked out.
+	Chassis units.Opt[units.Resistance] `json:",omitzero"`
+	// Contacts is as in [Run], for direct current.
+	Contacts units.Opt[units.Resistance] `json:",omitzero"`
 	// DeviceElsewhere says that this is a line about the conductor alone: its
 	// device is on another line and is not missed here.
 	DeviceElsewhere bool `json:",omitzero"`
@@ -81,14 +91,12 @@ type Checked struct {
 	Drop Drop
 	// AlternatingDrop is the same for alternating current.
 	AlternatingDrop AlternatingDrop
-	// Protection is zero if there is no size, or no row for it in the rule set.
+	// Protection is zero if there is no size. If the rule set does not judge the
+	// conductor, it has the shorts alone, which need no table, and Limit is 0.
 	Protection Protection
 	// AtDevice is the short that the device has to break: at its place, or at the
 	// source, which is more, if no length is stated. Zero if Fault is not given.
 	AtDevice Fault
-	// AtEnd is the short at the far end of the warm run. Zero if Fault, the length
-	// or the size is not given.
-	AtEnd Fault
 	// Needed is the smallest gauge that carries the load, or 125 % of one that runs
 	// for hours, with a device that the rule set allows, and keeps Allowed if that
 	// and the run are known; the zero Size if no current is known, or none is
@@ -138,7 +146,7 @@ func (c Checked) conductor(s Size) Conductor {
 // run returns the direct-current run with conductors of a size.
 func (c Checked) run(s Size) Run {
 	return Run{Current: c.Circuit.Load, OneWay: c.OneWay, Source: c.Quote.Voltage.Or(0), Conductor: c.conductor(s),
-		Allowed: c.Quote.Allowed, Parallel: c.Quote.Parallel}
+		Allowed: c.Quote.Allowed, Parallel: c.Quote.Parallel, Chassis: c.Quote.Chassis, Contacts: c.Quote.Contacts}
 }
 
 // acRun returns the alternating-current run with conductors of a size.
@@ -210,7 +218,7 @@ func (c *Checked) workOutProtection(op string) error {
 		return err
 	}
 	if p.AtDevice.Current > 0 {
-		c.AtDevice, c.AtEnd = p.AtDevice, p.AtEnd
+		c.AtDevice = p.AtDevice
 	}
 	c.Protection = p
 	return nil

@@ -74,6 +74,10 @@ func (c Checked) placeLine() (CheckedClaim, bool) {
 		l.Rule = "within the reach of " + c.Quote.Rules.String()
 	}
 	for _, f := range p.placeFindings() {
+		if f.Rule == "place-from-memory" { // within the reach, and a note says so
+			l.Source = f.Source
+			continue
+		}
 		l.Rule, l.Source = f.Rule, f.Source
 		switch {
 		case f.Severity >= working.Caution:

@@ -17,16 +17,24 @@ var (
 // only, a conductor without a row in the rule set, and, there too, a device
 // that is not stated.
 func (c Checked) Findings() []working.Finding {
-	f := c.oneWayFindings()
+	q, f := c.Quote, c.oneWayFindings()
 	f = append(f, c.dropFindings()...)
 	if c.isJudged() {
 		f = append(f, c.protectionFindings()...)
 	} else {
 		f = append(f, c.unjudgedFindings()...)
 	}
-	if c.Protection.AtEnd.Current == 0 && c.AtDevice.Current > 0 {
+	if c.AtDevice.Current > 0 && (c.Protection.AtEnd.Current == 0 || !c.isJudged()) {
 		p := Protection{Circuit: c.Circuit, AtDevice: c.AtDevice}
 		f = append(f, p.interruptingFindings()...)
+	}
+	if c.AtDevice.Current > 0 && q.Chassis.IsSet() {
+		f = append(f, working.Finding{
+			Severity: working.Note, Rule: "far-fault-not-judged", Source: ohmsLaw,
+			Numbers: []working.Number{{Name: "chassis", Value: q.Chassis.Or(0)}},
+			Message: "The run returns through the chassis: whether the device opens on a short at its far end is not judged.",
+			Fix:     "Measure the resistance of the whole path, and hold the short it lets through against the device.",
+		})
 	}
 	working.Sort(f)
 	return f
@@ -78,7 +86,7 @@ func (c Checked) protectionFindings() []working.Finding {
 // unjudgedFindings says what is known without a row of the rule set.
 func (c Checked) unjudgedFindings() (f []working.Finding) {
 	q := c.Quote
-	p := Protection{Circuit: c.Circuit, AtEnd: c.AtEnd}
+	p := Protection{Circuit: c.Circuit, AtEnd: c.Protection.AtEnd, Heated: c.Protection.Heated}
 	if q.Size.IsValid() {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "conductor-not-judged", Source: noRow, Numbers: []working.Number{c.loadNumber()},
@@ -111,7 +119,7 @@ func (c Checked) unjudgedFindings() (f []working.Finding) {
 		})
 	}
 	f = append(f, c.mostDeviceFindings()...)
-	if c.AtEnd.Current > 0 {
+	if p.AtEnd.Current > 0 {
 		f = append(f, p.farFaultFindings()...)
 	}
 	return append(f, p.placeFindings()...)
@@ -130,12 +138,17 @@ func (c Checked) loadNumber() working.Number {
 // does not agree, and half of what was worked out does.
 func (c Checked) oneWayFindings() []working.Finding {
 	q := c.Quote
+	if q.Chassis.IsSet() { // a wire and a chassis are not two alike
+		return nil
+	}
+	contacts := units.RatioOf(c.Circuit.Load.Through(q.Contacts.Or(0)), c.Voltage)
+	one := (1 - contacts) / 2
 	for _, claim := range []struct {
 		stated units.Printed
 		known  bool
 		whole  units.Value
 		half   units.Value
-	}{{q.Drop, c.Voltage > 0, c.Voltage, c.Voltage / 2}, {q.Percent, c.fraction() > 0, c.fraction(), c.fraction() / 2}} {
+	}{{q.Drop, c.Voltage > 0, c.Voltage, units.Scale(c.Voltage, one)}, {q.Percent, c.fraction() > 0, c.fraction(), c.fraction() * one}} {
 		if !claim.stated.IsSet() || !claim.known {
 			continue
 		}

@@ -233,6 +233,9 @@ func TestCheckBadFields(t *testing.T) {
 			q.Fault = units.Some(wire.FaultSource{Voltage: units.Voltage(x), Resistance: 1})
 			q.Length, q.FromSource = units.Printed{}, units.Printed{}
 		})
+		spoilt("Chassis", func(q *wire.Quote) { q.Chassis = units.Some(units.Resistance(min(x, -1))) })
+		spoilt("Contacts", func(q *wire.Quote) { q.Contacts = units.Some(units.Resistance(min(x, -1))) })
+		spoilt("Opens", func(q *wire.Quote) { q.Opens = units.Some(units.Elapsed(x)) })
 		spoilt("Resistance", func(q *wire.Quote) {
 			q.Fault = units.Some(wire.FaultSource{Voltage: 13, Resistance: units.Resistance(x)})
 		})
@@ -264,6 +267,10 @@ func TestCheckBadFields(t *testing.T) {
 	})
 	spoilt("Rules", func(q *wire.Quote) { q.Rules = 0 })
 	spoilt("LengthIs", func(q *wire.Quote) { q.LengthIs = 3 })
+	spoilt("LengthIs", func(q *wire.Quote) { q.LengthIs, q.Chassis = wire.LengthThereAndBack, units.Some(units.Milliohm) })
+	spoilt("Chassis", func(q *wire.Quote) { q.Alternating, q.Chassis = true, units.Some(units.Milliohm) })
+	spoilt("Contacts", func(q *wire.Quote) { q.Alternating, q.Contacts = true, units.Some(units.Milliohm) })
+	spoilt("EngineSpace", func(q *wire.Quote) { q.EngineSpace = true }) // not a boat
 	spoilt("Metal", func(q *wire.Quote) { q.Metal = units.Some(wire.Metal(3)) })
 	spoilt("Kind", func(q *wire.Quote) { q.Kind = 3 })
 	spoilt("Insulation", func(q *wire.Quote) { q.Insulation = 99 })

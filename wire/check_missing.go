@@ -109,7 +109,11 @@ func (c Checked) runQuestions() (asked []string) {
 	case hasDrop && q.LengthIs == LengthUnsaid && c.OneWay > 0:
 		ask := "Is " + q.Length.String() + " the run one way?"
 		if c.Voltage > 0 {
-			ask += " If so the two conductors together drop " + short(c.Voltage, "V") + " at " + short(c.Circuit.Load, "A") + "."
+			together := "two conductors"
+			if q.Chassis.IsSet() {
+				together = "conductor and the chassis"
+			}
+			ask += " If so the " + together + " together drop " + short(c.Voltage, "V") + " at " + short(c.Circuit.Load, "A") + "."
 		}
 		asked = append(asked, ask)
 	}
@@ -138,7 +142,7 @@ func (c Checked) deviceQuestions() (asked []string) {
 	if !c.Circuit.FromSource.IsSet() {
 		asked = append(asked, "How far along the conductor is the device from the source?")
 	}
-	if len(Protection{Circuit: c.Circuit}.placeFindings()) > 0 && c.Circuit.FromSource.IsSet() {
+	if place, _ := c.placeLine(); c.Circuit.FromSource.IsSet() && !agrees(place.Verdict) {
 		asked = append(asked, "What protects the "+q.FromSource.String()+" of conductor before the device?")
 	}
 	if !c.Circuit.Interrupting.IsSet() {

@@ -22,7 +22,7 @@ func (c *Checked) workOutShorts(op string) error {
 	if err := p.faults(op); err != nil {
 		return err
 	}
-	c.AtDevice, c.AtEnd = p.AtDevice, p.AtEnd
+	c.AtDevice, c.Protection = p.AtDevice, p
 	return nil
 }
 

@@ -24,7 +24,7 @@ func thinQuote() wire.Quote {
 // and does so at last, slowly, for one of 15 A.
 func TestCheckShortsNeedNoRow(t *testing.T) {
 	c := mustCheck(t, thinQuote())
-	near(t, "short at the end", float64(c.AtEnd.Current), 29.7)
+	near(t, "short at the end", float64(c.Protection.AtEnd.Current), 29.7)
 	if !hasSeverity(c.Findings(), "far-fault-too-weak", working.Danger) || lineOf(c, wire.ClaimDevice).Verdict != working.Unsafe {
 		t.Errorf("found %v, %v", rules(c.Findings()), lineOf(c, wire.ClaimDevice))
 	}
@@ -36,8 +36,8 @@ func TestCheckShortsNeedNoRow(t *testing.T) {
 		t.Errorf("of 15 A: %v, found %v", c.Verdict(), rules(c.Findings()))
 	}
 	q.Parallel, q.Device = 2, stated("50 A") // 58.9 A through two side by side
-	if c := mustCheck(t, q); has(c.Findings(), "far-fault-too-weak") || !units.Exceeds(c.AtEnd.Current, 58*units.Ampere) {
-		t.Errorf("two side by side: %v, found %v", c.AtEnd.Current, rules(c.Findings()))
+	if c := mustCheck(t, q); has(c.Findings(), "far-fault-too-weak") || !units.Exceeds(c.Protection.AtEnd.Current, 58*units.Ampere) {
+		t.Errorf("two side by side: %v, found %v", c.Protection.AtEnd.Current, rules(c.Findings()))
 	}
 }
 
