@@ -81,7 +81,7 @@ type Quote struct {
 type Checked struct {
 	Quote Quote // as stated
 	// Circuit is what was asked of [Protect], with copper and 105 °C where nothing
-	// was stated. Its Load is 0 if no current is known, and its Fault not given
+	// was stated, and without what the rule set has no factor for. Its Load is 0 if no current is known, and its Fault not given
 	// if no length is.
 	Circuit Circuit
 	OneWay  units.Length  // length of the run; 0 if not stated
@@ -122,7 +122,9 @@ type Checked struct {
 // A claim in a unit of another kind is a [*units.ParseError]; a field outside
 // the range that [Quote] and the types it refers to state is a
 // [*units.RangeError]. The Checked is then the zero value. A conductor that the
-// rule set has no row for is not an error but not judged.
+// rule set has no row for is not an error but not judged; nor is a warmer place
+// or a number of conductors that it has no factor for, with which what would
+// agree is not stated.
 func Check(q Quote) (Checked, error) {
 	const op = "wire.Check"
 	c := Checked{Quote: q}

@@ -21,6 +21,7 @@ func (c Checked) Findings() []working.Finding {
 	f = append(f, c.dropFindings()...)
 	if c.isJudged() {
 		f = append(f, c.protectionFindings()...)
+		f = append(f, c.factorFindings()...)
 	} else {
 		f = append(f, c.unjudgedFindings()...)
 	}
@@ -90,9 +91,8 @@ func (c Checked) unjudgedFindings() (f []working.Finding) {
 	if q.Size.IsValid() {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "conductor-not-judged", Source: noRow, Numbers: []working.Number{c.loadNumber()},
-			Message: "The table of " + q.Rules.String() + " has no row for " + q.Size.String() + " of " + q.Metal.Or(Copper).String() +
-				", so what this conductor may carry, and which device protects it, is not judged.",
-			Fix: "Hold it against the code that has this conductor.",
+			Message: c.noTable() + ", so what this conductor may carry, and which device protects it, is not judged.",
+			Fix:     "Hold it against the code that has this conductor.",
 		})
 	}
 	device, stated := c.Circuit.Device.Get()

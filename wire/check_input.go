@@ -87,6 +87,7 @@ func (c *Checked) readCircuit(op string) (err error) {
 	amperes := units.Above[units.Current](0)
 	at.Installation = Installation{Rules: q.Rules, Size: q.Size, Metal: q.Metal.Or(Copper), Insulation: q.Insulation, Terminals: q.Terminals,
 		Ambient: q.Ambient, Conductors: q.Conductors, Parallel: q.Parallel, EngineSpace: q.EngineSpace, System: q.Voltage}
+	at.Installation = q.judgeable(at.Installation)
 	if q.Insulation == 0 {
 		at.Installation.Insulation = Insulation105
 	}
@@ -103,6 +104,11 @@ func (c *Checked) readCircuit(op string) (err error) {
 	}
 	if c.OneWay > 0 && q.Fault.IsSet() && !q.Chassis.IsSet() {
 		at.Fault, at.OneWay, at.Opens = q.Fault, c.OneWay, q.Opens
+	}
+	if source, ok := q.Fault.Get(); ok && q.Rules == Boat33CFR && !at.Installation.isHigh() {
+		if err := units.Above[units.Voltage](0).Below(boatVoltage).Check(op, "Fault.Voltage", source.Voltage); err != nil {
+			return err
+		}
 	}
 	probe := *at
 	if probe.Load == 0 {
@@ -190,6 +196,7 @@ func (q Quote) checkConductor(op string) error {
 	// What concerns the conductor but not its size is as for one that every table has.
 	x := Installation{Rules: q.Rules, Size: AWG(10), Insulation: q.Insulation, Terminals: q.Terminals, Ambient: q.Ambient,
 		Conductors: q.Conductors, EngineSpace: q.EngineSpace, System: q.Voltage}
+	x = q.judgeable(x)
 	if x.Insulation == 0 {
 		x.Insulation = Insulation105
 	}

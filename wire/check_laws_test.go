@@ -267,6 +267,10 @@ func TestCheckBadFields(t *testing.T) {
 	})
 	spoilt("Rules", func(q *wire.Quote) { q.Rules = 0 })
 	spoilt("LengthIs", func(q *wire.Quote) { q.LengthIs = 3 })
+	spoilt("Fault.Voltage", func(q *wire.Quote) { // a boat without a voltage is one below 50 V
+		q.Rules, q.Voltage = wire.Boat33CFR, units.None[units.Voltage]()
+		q.Fault = units.Some(wire.FaultSource{Voltage: 52, Resistance: 0.003})
+	})
 	spoilt("LengthIs", func(q *wire.Quote) { q.LengthIs, q.Chassis = wire.LengthThereAndBack, units.Some(units.Milliohm) })
 	spoilt("Chassis", func(q *wire.Quote) { q.Alternating, q.Chassis = true, units.Some(units.Milliohm) })
 	spoilt("Contacts", func(q *wire.Quote) { q.Alternating, q.Contacts = true, units.Some(units.Milliohm) })
@@ -275,8 +279,8 @@ func TestCheckBadFields(t *testing.T) {
 	spoilt("Kind", func(q *wire.Quote) { q.Kind = 3 })
 	spoilt("Insulation", func(q *wire.Quote) { q.Insulation = 99 })
 	spoilt("Terminals", func(q *wire.Quote) { q.Terminals = wire.Insulation75 }) // RV rules have none
-	spoilt("Ambient", func(q *wire.Quote) { q.Ambient = units.Celsius(60) })
-	spoilt("Conductors", func(q *wire.Quote) { q.Conductors = 4 })
+	spoilt("Ambient", func(q *wire.Quote) { q.Ambient = units.Celsius(300) })
+	spoilt("Conductors", func(q *wire.Quote) { q.Conductors = 1001 })
 	spoilt("Parallel", func(q *wire.Quote) { q.Parallel = 101 })
 	spoilt("Basis", func(q *wire.Quote) { q.Basis = units.Some(wire.Basis(99)) })
 	spoilt("Temperature", func(q *wire.Quote) { q.Temperature = units.Celsius(200) })

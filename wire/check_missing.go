@@ -59,13 +59,13 @@ func (c Checked) missingForHeat() (missing []string) {
 		return []string{"size"}
 	}
 	if !c.isJudged() {
-		return []string{"a table: " + c.Quote.Rules.String() + " has no row for " + c.Quote.Size.String()}
+		return []string{"a table: " + c.noTable()}
 	}
 	missing = c.missingMetal()
 	if c.Quote.Insulation == 0 && c.Protection.Capacity.Governs != ByDeviceTable {
 		missing = append(missing, "insulation")
 	}
-	return missing
+	return append(missing, c.missingFactors()...)
 }
 
 // Questions returns what to ask, of the installer or of the rig, so that what
@@ -90,7 +90,10 @@ func (c Checked) conductorQuestions() (asked []string) {
 		asked = append(asked, "For what temperature is the insulation of the "+q.Size.String()+" rated?")
 	}
 	if !c.isJudged() {
-		asked = append(asked, "Which code has an ampacity for this conductor of "+q.Size.String()+"? The table of "+q.Rules.String()+" has none.")
+		asked = append(asked, "Which code has an ampacity for this conductor of "+q.Size.String()+"? "+c.noTable()+".")
+	}
+	for _, missing := range c.missingFactors() {
+		asked = append(asked, "Which code is the "+q.Size.String()+" to be held against? It needs "+missing+".")
 	}
 	return asked
 }

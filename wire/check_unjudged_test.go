@@ -1,6 +1,7 @@
 package wire_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.com/drawbar/units"
@@ -79,5 +80,71 @@ func TestCheckDeviceAboveAnyTable(t *testing.T) {
 	q := wire.Quote{Rules: wire.RVLowVoltage, Size: wire.Metric(300 * units.SquareMillimetre), Current: stated("5 A"), Device: stated("500 A")}
 	if got := mustCheck(t, q); has(got.Findings(), "device-above-any-table") {
 		t.Error("no gauge of the table is as thick as 300 mm²")
+	}
+}
+
+// TestCheckWithoutAFactor: what no factor is known for is no mistake of the quote.
+// What is wrong without it stays wrong, and what would agree is not stated.
+func TestCheckWithoutAFactor(t *testing.T) {
+	for what, spoil := range map[string]func(*wire.Quote){
+		"4 conductors together": func(q *wire.Quote) { q.Conductors = 4 },
+		"40 °C round":           func(q *wire.Quote) { q.Ambient = units.Celsius(40) },
+	} {
+		for _, by := range []wire.RuleSet{wire.RVLowVoltage, wire.Boat33CFR} {
+			q := wire.Quote{Rules: by, Size: wire.AWG(10), Metal: units.Some(wire.Copper), Insulation: wire.Insulation105,
+				Current: stated("25 A"), Device: stated("30 A"), FromSource: stated("0 in"), Ampacity: stated("30 A")}
+			if has(mustCheck(t, q).Findings(), "factor-not-known") {
+				t.Errorf("%v: a factor is missed without a need", by)
+			}
+			spoil(&q)
+			c := mustCheck(t, q)
+			for _, kind := range []wire.ClaimKind{wire.ClaimSize, wire.ClaimDevice, wire.ClaimAmpacity} {
+				if l := lineOf(c, kind); l.Verdict != working.NotStated || !strings.Contains(l.Rule, what) {
+					t.Errorf("%v, %s: %v", by, what, l)
+				}
+			}
+			if asked := strings.Join(c.Questions(), "\n"); !strings.Contains(asked, what) || !hasSeverity(c.Findings(), "factor-not-known", working.Caution) {
+				t.Errorf("%v, %s: asks %q, found %v", by, what, asked, rules(c.Findings()))
+			}
+			saysAll(t, c.Findings())
+			q.Device = stated("100 A")
+			if l := lineOf(mustCheck(t, q), wire.ClaimDevice); l.Verdict != working.Unsafe {
+				t.Errorf("%v, %s, 100 A: %v", by, what, l)
+			}
+		}
+	}
+	// The NEC has both factors, and 33 CFR 183 that for conductors from 50 V up.
+	q := wire.Quote{Rules: wire.NEC2023, Size: wire.AWG(10), Conductors: 4, Ambient: units.Celsius(40)}
+	if c := mustCheck(t, q); has(c.Findings(), "factor-not-known") || c.Protection.Capacity.Bundle == 1 || c.Protection.Capacity.Ambient == 1 {
+		t.Errorf("found %v", rules(c.Findings()))
+	}
+	q = wire.Quote{Rules: wire.Boat33CFR, Size: wire.AWG(10), Conductors: 4, Voltage: units.Some(120 * units.Volt)}
+	if c := mustCheck(t, q); has(c.Findings(), "factor-not-known") || c.Protection.Capacity.Bundle == 1 {
+		t.Errorf("found %v", rules(c.Findings()))
+	}
+}
+
+// TestCheckSaysWhyNotJudged: the row of a size that is there is not said to be
+// missing.
+func TestCheckSaysWhyNotJudged(t *testing.T) {
+	for _, c := range []struct {
+		q    wire.Quote
+		want string
+	}{
+		{wire.Quote{Rules: wire.RVLowVoltage, Size: wire.Aught(1), Metal: units.Some(wire.CopperClad)}, "has no copper-clad aluminium: its table is of copper"},
+		{wire.Quote{Rules: wire.Boat33CFR, Size: wire.AWG(8), Metal: units.Some(wire.Aluminium)}, "33 CFR 183 has no aluminium: its table is of copper"},
+		{wire.Quote{Rules: wire.RVLowVoltage, Size: wire.Metric(70 * units.SquareMillimetre)}, "has no row for 70 mm² of copper"},
+		{wire.Quote{Rules: wire.NEC2017, Size: wire.AWG(18), Insulation: wire.Insulation60}, "has no row for 18 AWG of copper at 60 °C"},
+	} {
+		got := mustCheck(t, c.q)
+		asked := strings.Join(got.Questions(), "\n")
+		if l := lineOf(got, wire.ClaimSize); !strings.Contains(l.Rule, c.want) || !strings.Contains(asked, c.want) {
+			t.Errorf("%v; asks %q, want %q", l, asked, c.want)
+		}
+		for _, f := range got.Findings() {
+			if f.Rule == "conductor-not-judged" && !strings.Contains(f.Message, c.want) {
+				t.Errorf("%s, want %q", f.Message, c.want)
+			}
+		}
 	}
 }
