@@ -265,20 +265,35 @@ func (c Checked) passes(op string, s Size) (bool, error) {
 		return false, nil
 	case err != nil:
 		return false, err
-	case p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit):
+	}
+	fits, ok := p.fitting()
+	if !ok {
 		return false, nil
 	}
 	// The NEC has a rule of its own for what runs for hours, and a finding for it.
 	if !c.Quote.Rules.isNEC() && units.Exceeds(p.Needed, p.Capacity.Current) {
 		return false, nil
 	}
-	p.Circuit.Device = units.Some(p.Smallest)
+	p.Circuit.Device = units.Some(fits)
 	for _, f := range p.Findings() {
 		if isDangerous(f) {
 			return false, nil
 		}
 	}
 	return c.keepsDrop(op, s)
+}
+
+// fitting returns a device that carries the load and protects the conductor, and
+// whether there is one. For 18 and 16 AWG 240.4(D) names devices that are not
+// among the standard ratings.
+func (p Protection) fitting() (units.Current, bool) {
+	switch {
+	case p.Smallest > 0 && !units.Exceeds(p.Smallest, p.Limit):
+		return p.Smallest, true
+	case p.Rule == LimitSmallConductor && p.Circuit.Installation.Rules.isNEC() && !units.Exceeds(p.Needed, p.Limit):
+		return p.Limit, true
+	}
+	return 0, false
 }
 
 // keepsDrop reports whether a size keeps the drop that is allowed, as far as

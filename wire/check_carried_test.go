@@ -1,6 +1,7 @@
 package wire_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -109,3 +110,50 @@ func TestCheckDeviceOfContinuousLoad(t *testing.T) {
 		}
 	}
 }
+
+// TestCheckAsksForTheWay: 10 A through 12 AWG of 17 ft drop 4.5 % of 12 V there and
+// back (NEC Table 8: 1.98 Ω/kft, 0.67 V), and half of that if 17 ft is both: the
+// size rests on it, and it is asked whether a drop is claimed or not.
+func TestCheckAsksForTheWay(t *testing.T) {
+	asks := func(c wire.Checked) bool {
+		return slices.ContainsFunc(c.Questions(), func(s string) bool { return strings.HasPrefix(s, "Is 17 ft the run one way?") })
+	}
+	q := wire.Quote{Rules: wire.RVLowVoltage, Size: wire.AWG(12), Metal: units.Some(wire.Copper), Insulation: wire.Insulation105,
+		Current: stated("10 A"), Length: stated("17 ft"), Voltage: units.Some(12 * units.Volt), Allowed: units.Some(3 * units.Percent), DeviceElsewhere: true}
+	if c := mustCheck(t, q); lineOf(c, wire.ClaimSize).Verdict != working.Disagree || !asks(c) {
+		t.Errorf("not said: %v, asks %v", lineOf(c, wire.ClaimSize), c.Questions())
+	}
+	q.LengthIs = wire.LengthThereAndBack
+	if c := mustCheck(t, q); !agrees(lineOf(c, wire.ClaimSize).Verdict) || asks(c) {
+		t.Errorf("there and back: %v, asks %v", lineOf(c, wire.ClaimSize), c.Questions())
+	}
+	q.LengthIs, q.Allowed = wire.LengthUnsaid, units.None[units.Ratio]()
+	if c := mustCheck(t, q); asks(c) {
+		t.Errorf("asks %v, and nothing rests on it", c.Questions())
+	}
+}
+
+// TestCheckSmallConductors: 240.4(D) allows 7 A on 18 AWG and 10 A on 16 AWG, by
+// devices that are listed for them and are no standard ratings.
+func TestCheckSmallConductors(t *testing.T) {
+	for _, c := range []struct {
+		size         wire.Size
+		load, device string
+		needed       wire.Size
+	}{
+		{wire.AWG(18), "5 A", "7 A", wire.AWG(18)}, {wire.AWG(18), "7.5 A", "8 A", wire.AWG(16)},
+		{wire.AWG(16), "8 A", "10 A", wire.AWG(16)}, {wire.AWG(16), "11 A", "15 A", wire.AWG(14)},
+	} {
+		for _, kind := range []wire.DeviceKind{wire.AnyDevice, wire.Fuse, wire.Breaker} {
+			q := wire.Quote{Rules: wire.NEC2017, Size: c.size, Metal: units.Some(wire.Copper), Insulation: wire.Insulation90, Kind: kind,
+				Current: stated(c.load), Device: stated(c.device), FromSource: stated("0 in")}
+			got := mustCheck(t, q)
+			if l := lineOf(got, wire.ClaimSize); got.Needed != c.needed || (l.Verdict == working.Agree) != (c.size == c.needed) {
+				t.Errorf("%s by %v: %v, needed %v, want %v", c.load, kind, l, got.Needed, c.needed)
+			}
+		}
+	}
+}
+
+// agrees reports whether a verdict is one of the two that do.
+func agrees(v working.Verdict) bool { return v == working.Agree || v == working.AgreeConservative }

@@ -109,7 +109,7 @@ func (c Checked) runQuestions() (asked []string) {
 	switch {
 	case c.OneWay == 0 && (wantsDrop || q.Fault.IsSet()):
 		asked = append(asked, "How long is the run, from the source to the load, one way?")
-	case hasDrop && q.LengthIs == LengthUnsaid && c.OneWay > 0:
+	case wantsDrop && q.LengthIs == LengthUnsaid && c.OneWay > 0:
 		ask := "Is " + q.Length.String() + " the run one way?"
 		if c.Voltage > 0 {
 			together := "two conductors"
