@@ -73,7 +73,7 @@ type Quote struct {
 	Ampacity     units.Printed `json:",omitzero"` // of the conductor, > 0
 	Device       units.Printed `json:",omitzero"` // rating of the fuse or breaker, > 0
 	Interrupting units.Printed `json:",omitzero"` // rating of the device, > 0
-	FromSource   units.Printed `json:",omitzero"` // from the source to the device, >= 0; "0 in" at the battery
+	FromSource   units.Printed `json:",omitzero"` // from the source to the device, >= 0 and within the run; "0 in" at the battery
 }
 
 // A Checked is the result of [Check]: what was worked out from a quote. What

@@ -157,3 +157,25 @@ func TestCheckSmallConductors(t *testing.T) {
 
 // agrees reports whether a verdict is one of the two that do.
 func agrees(v working.Verdict) bool { return v == working.Agree || v == working.AgreeConservative }
+
+// TestCheckTouch: what kills is the voltage, above 50 V, and not the kind of current.
+func TestCheckTouch(t *testing.T) {
+	for _, c := range []struct {
+		volts       units.Voltage
+		alternating bool
+		want        bool
+	}{{12, true, false}, {50, true, false}, {51, true, true}, {120, true, true}, {12, false, false}, {48, false, false}, {400, false, true}} {
+		q := acQuote()
+		q.Voltage, q.Alternating, q.Current = units.Some(c.volts), c.alternating, stated("2 A")
+		q.Fault = units.None[wire.FaultSource]()
+		f := mustCheck(t, q).Findings()
+		if has(f, "lethal-voltage") != c.want {
+			t.Errorf("%v, alternating %v: found %v", c.volts, c.alternating, rules(f))
+		}
+		saysAll(t, f)
+		q.Voltage, q.Fault = units.None[units.Voltage](), units.Some(wire.FaultSource{Voltage: c.volts, Resistance: 0.1})
+		if f := mustCheck(t, q).Findings(); has(f, "lethal-voltage") != c.want {
+			t.Errorf("of the source, %v: found %v", c.volts, rules(f))
+		}
+	}
+}

@@ -7,7 +7,12 @@ import (
 	"example.com/drawbar/units/working"
 )
 
+// touchVoltage is the voltage above which a touch may kill.
+const touchVoltage = 50 * units.Volt
+
 var (
+	touchPractice = working.Source{Title: "a voltage above 50 V, alternating or direct, is dangerous to touch", Provenance: working.CommonPractice}
+
 	noRow = working.Source{Title: "a table holds for the sizes that are in it", Provenance: working.CommonPractice}
 	loop  = working.Source{Title: "a current goes there and back, and drops in both conductors", Provenance: working.Derived}
 )
@@ -19,6 +24,7 @@ var (
 func (c Checked) Findings() []working.Finding {
 	q, f := c.Quote, c.oneWayFindings()
 	f = append(f, c.dropFindings()...)
+	f = append(f, c.touchFindings()...)
 	if c.isJudged() {
 		f = append(f, c.protectionFindings()...)
 		f = append(f, c.factorFindings()...)
@@ -53,8 +59,20 @@ func (c Checked) dropFindings() []working.Finding {
 		f = c.AlternatingDrop.Findings()
 	}
 	return slices.DeleteFunc(f, func(x working.Finding) bool {
-		return c.isJudged() && (x.Rule == "ampacity-not-checked" || x.Rule == "current-above-any-ampacity")
+		return x.Rule == "lethal-voltage" || c.isJudged() && (x.Rule == "ampacity-not-checked" || x.Rule == "current-above-any-ampacity")
 	})
+}
+
+// touchFindings says what the voltage does to who touches it, whichever current
+// it drives and whether a drop was worked out or not.
+func (c Checked) touchFindings() []working.Finding {
+	v := max(c.Quote.Voltage.Or(0), c.Quote.Fault.Or(FaultSource{}).Voltage)
+	if !units.Exceeds(v, touchVoltage) {
+		return nil
+	}
+	f := shockFinding(v)
+	f.Source = touchPractice
+	return []working.Finding{f}
 }
 
 // protectionFindings carries over what the protection has to say, less what

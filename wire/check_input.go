@@ -102,6 +102,11 @@ func (c *Checked) readCircuit(op string) (err error) {
 	if at.FromSource, err = claimIn(op, "FromSource", q.FromSource, units.AtLeast[units.Length](0)); err != nil {
 		return err
 	}
+	if from, ok := at.FromSource.Get(); ok && c.OneWay > 0 {
+		if err := units.AtLeast[units.Length](0).AtMost(c.OneWay).Check(op, "FromSource", from); err != nil {
+			return err
+		}
+	}
 	if c.OneWay > 0 && q.Fault.IsSet() && !q.Chassis.IsSet() {
 		at.Fault, at.OneWay, at.Opens = q.Fault, c.OneWay, q.Opens
 	}

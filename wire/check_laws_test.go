@@ -259,7 +259,8 @@ func TestCheckBadFields(t *testing.T) {
 	spoilt("Percent", func(q *wire.Quote) { q.Percent = stated("-1 %") })
 	spoilt("FromSource", func(q *wire.Quote) { q.FromSource = stated("-1 in") })
 	spoilt("FromSource", func(q *wire.Quote) { q.FromSource = stated("6 ft") }) // beyond the end of the run
-	spoilt("Needed", func(q *wire.Quote) {                                      // 125 % of it is no number
+	spoilt("FromSource", func(q *wire.Quote) { q.FromSource, q.Fault = stated("6 ft"), units.None[wire.FaultSource]() })
+	spoilt("Needed", func(q *wire.Quote) { // 125 % of it is no number
 		q.Load, q.Drop, q.Percent, q.Length, q.FromSource = units.Some(units.Current(1.7e308)), units.Printed{}, units.Printed{}, units.Printed{}, units.Printed{}
 	})
 	spoilt("Needed", func(q *wire.Quote) {
