@@ -114,7 +114,8 @@ type Checked struct {
 // conservative"; a danger that was found makes the claim it belongs to
 // "unsafe". A device is held against the load below and the limit of the
 // conductor above, a size against the smallest that passes, an interrupting
-// rating against the fault: there the digits give no leeway.
+// rating against the fault: there the digits give no leeway. An ampacity above
+// that of the table agrees within the digits alone.
 //
 // A service of two legs is left out: see [LegDrop]. Workmanship, and parts that
 // are not named, are not in it.
@@ -153,7 +154,13 @@ func (c Checked) run(s Size) Run {
 
 // acRun returns the alternating-current run with conductors of a size.
 func (c Checked) acRun(s Size) ACRun {
-	return ACRun{Current: c.Circuit.Load, OneWay: c.OneWay, Source: c.Quote.Voltage.Or(0), Line: ACConductor{Conductor: c.conductor(s)},
+	line := ACConductor{Conductor: c.conductor(s)}
+	// At power factor 1 a reactance turns the voltage and hardly lowers it: up to
+	// 4/0 AWG a size that Table 9 does not have needs none.
+	if _, x := table9(s, line.Conductor.Metal, line.Conduit); x == 0 && units.Compare(c.Quote.PowerFactor.Or(0), 1) == 0 && s.Compare(Aught(4)) <= 0 {
+		line.Reactance = units.Some[units.ResistancePerLength](0)
+	}
+	return ACRun{Current: c.Circuit.Load, OneWay: c.OneWay, Source: c.Quote.Voltage.Or(0), Line: line,
 		PowerFactor: c.Quote.PowerFactor, Allowed: c.Quote.Allowed, Parallel: c.Quote.Parallel}
 }
 

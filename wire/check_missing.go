@@ -123,8 +123,12 @@ func (c Checked) runQuestions() (asked []string) {
 	if !q.Voltage.IsSet() && (q.Percent.IsSet() || q.Allowed.IsSet() || hasDrop && q.Alternating) {
 		asked = append(asked, "What is the voltage at the source, of which the per cent are counted?")
 	}
-	if q.Alternating && !q.PowerFactor.IsSet() && wantsDrop {
+	switch {
+	case !q.Alternating || !wantsDrop:
+	case !q.PowerFactor.IsSet():
 		asked = append(asked, "What is the power factor of the load?")
+	case c.hasRun() && c.AlternatingDrop == (AlternatingDrop{}):
+		asked = append(asked, "What is the reactance of "+q.Size.String()+"? NEC Table 9 does not have it.")
 	}
 	return asked
 }

@@ -97,3 +97,21 @@ func TestCheckChassisAndContacts(t *testing.T) {
 		t.Errorf("found %v", rules(c.Findings()))
 	}
 }
+
+// TestCheckAmpacityAboveTheTable: 31.4 A are not the 30 A of the table, and 51.6 A are
+// 52 A to the ampere.
+func TestCheckAmpacityAboveTheTable(t *testing.T) {
+	for text, want := range map[string]working.Verdict{"29 A": working.Agree, "30 A": working.Agree, "31.4 A": working.Disagree,
+		"31 A": working.Disagree, "30.0 A": working.Agree, "0.030 kA": working.Agree, "0.031 kA": working.Disagree, "25 A": working.AgreeConservative} {
+		q := wire.Quote{Rules: wire.RVLowVoltage, Size: wire.AWG(10), Metal: units.Some(wire.Copper), Ampacity: stated(text)}
+		if l := lineOf(mustCheck(t, q), wire.ClaimAmpacity); l.Verdict != want {
+			t.Errorf("%v, want %v", l, want)
+		}
+	}
+	q := boatQuote()
+	q.EngineSpace = true // 51.6 A
+	q.Ampacity = stated("52 A")
+	if l := lineOf(mustCheck(t, q), wire.ClaimAmpacity); l.Verdict != working.Agree {
+		t.Errorf("to the ampere: %v", l)
+	}
+}
