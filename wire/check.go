@@ -28,6 +28,7 @@ type Quote struct {
 	Ambient     units.Temperature `json:",omitzero"` // as in [Installation]
 	Conductors  int               `json:",omitzero"` // as in [Installation]
 	Parallel    int               `json:",omitzero"` // as in [Installation]
+	EngineSpace bool              `json:",omitzero"` // as in [Installation]
 	Basis       units.Opt[Basis]  `json:",omitzero"` // as in [Conductor]
 	Temperature units.Temperature `json:",omitzero"` // of the metal, as in [Conductor]
 	// Length is that of the run as stated, such as "18 ft"; > 0.
@@ -51,7 +52,16 @@ type Quote struct {
 	// means that Size is held against heat alone.
 	Allowed units.Opt[units.Ratio] `json:",omitzero"`
 	// Fault is the source of fault current, as in [Circuit].
-	Fault units.Opt[FaultSource] `json:",omitzero"`
+	Fault         units.Opt[FaultSource]   `json:",omitzero"`
+	Enclosed      bool                     `json:",omitzero"` // as in [Circuit]
+	OnBatteryPost bool                     `json:",omitzero"` // as in [Circuit]
+	Opens         units.Opt[units.Elapsed] `json:",omitzero"` // as in [Circuit]; not used without Fault and Length
+	Thermoset     bool                     `json:",omitzero"` // as in [Circuit]
+	// Chassis is as in [Run]. It needs direct current and a Length of one
+	// conductor; the short at the far end is then not worked out.
+	Chassis units.Opt[units.Resistance] `json:",omitzero"`
+	// Contacts is as in [Run], for direct current.
+	Contacts units.Opt[units.Resistance] `json:",omitzero"`
 	// DeviceElsewhere says that this is a line about the conductor alone: its
 	// device is on another line and is not missed here.
 	DeviceElsewhere bool `json:",omitzero"`
@@ -63,7 +73,7 @@ type Quote struct {
 	Ampacity     units.Printed `json:",omitzero"` // of the conductor, > 0
 	Device       units.Printed `json:",omitzero"` // rating of the fuse or breaker, > 0
 	Interrupting units.Printed `json:",omitzero"` // rating of the device, > 0
-	FromSource   units.Printed `json:",omitzero"` // from the source to the device, >= 0; "0 in" at the battery
+	FromSource   units.Printed `json:",omitzero"` // from the source to the device, >= 0 and within the run; "0 in" at the battery
 }
 
 // A Checked is the result of [Check]: what was worked out from a quote. What
@@ -71,7 +81,7 @@ type Quote struct {
 type Checked struct {
 	Quote Quote // as stated
 	// Circuit is what was asked of [Protect], with copper and 105 °C where nothing
-	// was stated. Its Load is 0 if no current is known, and its Fault not given
+	// was stated, and without what the rule set has no factor for. Its Load is 0 if no current is known, and its Fault not given
 	// if no length is.
 	Circuit Circuit
 	OneWay  units.Length  // length of the run; 0 if not stated
@@ -81,7 +91,8 @@ type Checked struct {
 	Drop Drop
 	// AlternatingDrop is the same for alternating current.
 	AlternatingDrop AlternatingDrop
-	// Protection is zero if there is no size, or no row for it in the rule set.
+	// Protection is zero if there is no size. If the rule set does not judge the
+	// conductor, it has the shorts alone, which need no table, and Limit is 0.
 	Protection Protection
 	// AtDevice is the short that the device has to break: at its place, or at the
 	// source, which is more, if no length is stated. Zero if Fault is not given.
@@ -103,7 +114,8 @@ type Checked struct {
 // conservative"; a danger that was found makes the claim it belongs to
 // "unsafe". A device is held against the load below and the limit of the
 // conductor above, a size against the smallest that passes, an interrupting
-// rating against the fault: there the digits give no leeway.
+// rating against the fault: there the digits give no leeway. An ampacity above
+// that of the table agrees within the digits alone.
 //
 // A service of two legs is left out: see [LegDrop]. Workmanship, and parts that
 // are not named, are not in it.
@@ -111,7 +123,9 @@ type Checked struct {
 // A claim in a unit of another kind is a [*units.ParseError]; a field outside
 // the range that [Quote] and the types it refers to state is a
 // [*units.RangeError]. The Checked is then the zero value. A conductor that the
-// rule set has no row for is not an error but not judged.
+// rule set has no row for is not an error but not judged; nor is a warmer place
+// or a number of conductors that it has no factor for, with which what would
+// agree is not stated.
 func Check(q Quote) (Checked, error) {
 	const op = "wire.Check"
 	c := Checked{Quote: q}
@@ -135,12 +149,18 @@ func (c Checked) conductor(s Size) Conductor {
 // run returns the direct-current run with conductors of a size.
 func (c Checked) run(s Size) Run {
 	return Run{Current: c.Circuit.Load, OneWay: c.OneWay, Source: c.Quote.Voltage.Or(0), Conductor: c.conductor(s),
-		Allowed: c.Quote.Allowed, Parallel: c.Quote.Parallel}
+		Allowed: c.Quote.Allowed, Parallel: c.Quote.Parallel, Chassis: c.Quote.Chassis, Contacts: c.Quote.Contacts}
 }
 
 // acRun returns the alternating-current run with conductors of a size.
 func (c Checked) acRun(s Size) ACRun {
-	return ACRun{Current: c.Circuit.Load, OneWay: c.OneWay, Source: c.Quote.Voltage.Or(0), Line: ACConductor{Conductor: c.conductor(s)},
+	line := ACConductor{Conductor: c.conductor(s)}
+	// At power factor 1 a reactance turns the voltage and hardly lowers it: up to
+	// 4/0 AWG a size that Table 9 does not have needs none.
+	if _, x := table9(s, line.Conductor.Metal, line.Conduit); x == 0 && units.Compare(c.Quote.PowerFactor.Or(0), 1) == 0 && s.Compare(Aught(4)) <= 0 {
+		line.Reactance = units.Some[units.ResistancePerLength](0)
+	}
+	return ACRun{Current: c.Circuit.Load, OneWay: c.OneWay, Source: c.Quote.Voltage.Or(0), Line: line,
 		PowerFactor: c.Quote.PowerFactor, Allowed: c.Quote.Allowed, Parallel: c.Quote.Parallel}
 }
 
@@ -201,7 +221,7 @@ func (c *Checked) workOutProtection(op string) error {
 	}
 	p, err := protect(op, c.Circuit)
 	if isUntabulated(err) {
-		return nil
+		return c.workOutShorts(op)
 	}
 	if err != nil {
 		return err
@@ -252,20 +272,35 @@ func (c Checked) passes(op string, s Size) (bool, error) {
 		return false, nil
 	case err != nil:
 		return false, err
-	case p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit):
+	}
+	fits, ok := p.fitting()
+	if !ok {
 		return false, nil
 	}
 	// The NEC has a rule of its own for what runs for hours, and a finding for it.
 	if !c.Quote.Rules.isNEC() && units.Exceeds(p.Needed, p.Capacity.Current) {
 		return false, nil
 	}
-	p.Circuit.Device = units.Some(p.Smallest)
+	p.Circuit.Device = units.Some(fits)
 	for _, f := range p.Findings() {
 		if isDangerous(f) {
 			return false, nil
 		}
 	}
 	return c.keepsDrop(op, s)
+}
+
+// fitting returns a device that carries the load and protects the conductor, and
+// whether there is one. For 18 and 16 AWG 240.4(D) names devices that are not
+// among the standard ratings.
+func (p Protection) fitting() (units.Current, bool) {
+	switch {
+	case p.Smallest > 0 && !units.Exceeds(p.Smallest, p.Limit):
+		return p.Smallest, true
+	case p.Rule == LimitSmallConductor && p.Circuit.Installation.Rules.isNEC() && !units.Exceeds(p.Needed, p.Limit):
+		return p.Limit, true
+	}
+	return 0, false
 }
 
 // keepsDrop reports whether a size keeps the drop that is allowed, as far as

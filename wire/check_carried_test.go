@@ -1,6 +1,7 @@
 package wire_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -72,6 +73,109 @@ func TestCheckPlaces(t *testing.T) {
 		q.Rules, q.FromSource = wire.Boat33CFR, stated(text)
 		if l := lineOf(mustCheck(t, q), wire.ClaimPlace); l.Verdict != want {
 			t.Errorf("on a boat: %v, want %v", l, want)
+		}
+	}
+}
+
+// TestCheckDeviceOfContinuousLoad: what runs for hours needs 125 % in its device,
+// with a row and without one: 31.25 A of 25 A, 270.6 A of 216.5 A and 6.25 A of 5 A.
+func TestCheckDeviceOfContinuousLoad(t *testing.T) {
+	for _, c := range []struct {
+		rules      wire.RuleSet
+		size       wire.Size
+		insulation wire.Insulation
+		load       string
+		low, fits  string
+	}{
+		{wire.NEC2017, wire.AWG(8), wire.Insulation60, "25 A", "30 A", "35 A"},
+		{wire.NEC2017, wire.AWG(10), wire.Insulation60, "22 A", "25 A", "30 A"}, // 30 A is the greatest, and 27.5 A is needed
+		{wire.RVLowVoltage, wire.AWG(8), wire.Insulation105, "25 A", "30 A", "35 A"},
+		{wire.RVLowVoltage, wire.Aught(2), wire.Insulation105, "216.5 A", "250 A", "300 A"},
+		{wire.RVLowVoltage, wire.Metric(2.5 * units.SquareMillimetre), wire.Insulation105, "5 A", "6 A", "7.5 A"},
+	} {
+		q := wire.Quote{Rules: c.rules, Size: c.size, Metal: units.Some(wire.Copper), Insulation: c.insulation,
+			Current: stated(c.load), Continuous: true, Device: stated(c.low), FromSource: stated("0 in")}
+		got := mustCheck(t, q)
+		if l := lineOf(got, wire.ClaimDevice); l.Verdict != working.Disagree || !has(got.Findings(), "device-below-load") {
+			t.Errorf("%v: %v, found %v", c.size, l, rules(got.Findings()))
+		}
+		q.Device = stated(c.fits)
+		got = mustCheck(t, q)
+		if l := lineOf(got, wire.ClaimDevice); l.Verdict == working.Disagree || has(got.Findings(), "device-below-load") {
+			t.Errorf("%v: %v, found %v", c.size, l, rules(got.Findings()))
+		}
+		q.Device, q.Continuous = stated(c.low), false
+		if l := lineOf(mustCheck(t, q), wire.ClaimDevice); l.Verdict == working.Disagree {
+			t.Errorf("%v, not for hours: %v", c.size, l)
+		}
+	}
+}
+
+// TestCheckAsksForTheWay: 10 A through 12 AWG of 17 ft drop 4.5 % of 12 V there and
+// back (NEC Table 8: 1.98 Ω/kft, 0.67 V), and half of that if 17 ft is both: the
+// size rests on it, and it is asked whether a drop is claimed or not.
+func TestCheckAsksForTheWay(t *testing.T) {
+	asks := func(c wire.Checked) bool {
+		return slices.ContainsFunc(c.Questions(), func(s string) bool { return strings.HasPrefix(s, "Is 17 ft the run one way?") })
+	}
+	q := wire.Quote{Rules: wire.RVLowVoltage, Size: wire.AWG(12), Metal: units.Some(wire.Copper), Insulation: wire.Insulation105,
+		Current: stated("10 A"), Length: stated("17 ft"), Voltage: units.Some(12 * units.Volt), Allowed: units.Some(3 * units.Percent), DeviceElsewhere: true}
+	if c := mustCheck(t, q); lineOf(c, wire.ClaimSize).Verdict != working.Disagree || !asks(c) {
+		t.Errorf("not said: %v, asks %v", lineOf(c, wire.ClaimSize), c.Questions())
+	}
+	q.LengthIs = wire.LengthThereAndBack
+	if c := mustCheck(t, q); !agrees(lineOf(c, wire.ClaimSize).Verdict) || asks(c) {
+		t.Errorf("there and back: %v, asks %v", lineOf(c, wire.ClaimSize), c.Questions())
+	}
+	q.LengthIs, q.Allowed = wire.LengthUnsaid, units.None[units.Ratio]()
+	if c := mustCheck(t, q); asks(c) {
+		t.Errorf("asks %v, and nothing rests on it", c.Questions())
+	}
+}
+
+// TestCheckSmallConductors: 240.4(D) allows 7 A on 18 AWG and 10 A on 16 AWG, by
+// devices that are listed for them and are no standard ratings.
+func TestCheckSmallConductors(t *testing.T) {
+	for _, c := range []struct {
+		size         wire.Size
+		load, device string
+		needed       wire.Size
+	}{
+		{wire.AWG(18), "5 A", "7 A", wire.AWG(18)}, {wire.AWG(18), "7.5 A", "8 A", wire.AWG(16)},
+		{wire.AWG(16), "8 A", "10 A", wire.AWG(16)}, {wire.AWG(16), "11 A", "15 A", wire.AWG(14)},
+	} {
+		for _, kind := range []wire.DeviceKind{wire.AnyDevice, wire.Fuse, wire.Breaker} {
+			q := wire.Quote{Rules: wire.NEC2017, Size: c.size, Metal: units.Some(wire.Copper), Insulation: wire.Insulation90, Kind: kind,
+				Current: stated(c.load), Device: stated(c.device), FromSource: stated("0 in")}
+			got := mustCheck(t, q)
+			if l := lineOf(got, wire.ClaimSize); got.Needed != c.needed || (l.Verdict == working.Agree) != (c.size == c.needed) {
+				t.Errorf("%s by %v: %v, needed %v, want %v", c.load, kind, l, got.Needed, c.needed)
+			}
+		}
+	}
+}
+
+// agrees reports whether a verdict is one of the two that do.
+func agrees(v working.Verdict) bool { return v == working.Agree || v == working.AgreeConservative }
+
+// TestCheckTouch: what kills is the voltage, above 50 V, and not the kind of current.
+func TestCheckTouch(t *testing.T) {
+	for _, c := range []struct {
+		volts       units.Voltage
+		alternating bool
+		want        bool
+	}{{12, true, false}, {50, true, false}, {51, true, true}, {120, true, true}, {12, false, false}, {48, false, false}, {400, false, true}} {
+		q := acQuote()
+		q.Voltage, q.Alternating, q.Current = units.Some(c.volts), c.alternating, stated("2 A")
+		q.Fault = units.None[wire.FaultSource]()
+		f := mustCheck(t, q).Findings()
+		if has(f, "lethal-voltage") != c.want {
+			t.Errorf("%v, alternating %v: found %v", c.volts, c.alternating, rules(f))
+		}
+		saysAll(t, f)
+		q.Voltage, q.Fault = units.None[units.Voltage](), units.Some(wire.FaultSource{Voltage: c.volts, Resistance: 0.1})
+		if f := mustCheck(t, q).Findings(); has(f, "lethal-voltage") != c.want {
+			t.Errorf("of the source, %v: found %v", c.volts, rules(f))
 		}
 	}
 }

@@ -13,7 +13,7 @@ func (c Checked) deviceLine() (CheckedClaim, bool) {
 		return CheckedClaim{}, false
 	}
 	l := CheckedClaim{Kind: ClaimDevice, Stated: asStated(c.Quote.Device)}
-	p, load := c.Protection, c.Circuit.Load
+	p := c.Protection
 	device, stated := c.Circuit.Device.Get()
 	if c.isJudged() {
 		l.Computed, l.Source = p.Limit.String()+" at most", p.LimitSource()
@@ -25,11 +25,14 @@ func (c Checked) deviceLine() (CheckedClaim, bool) {
 	switch {
 	case !stated:
 		l.Rule = needs([]string{"device"})
-	case load > 0 && units.Exceeds(load, device):
-		l.Verdict, l.Rule = working.Disagree, "below the load of "+load.String()
+	case units.Exceeds(c.needed(), device):
+		l.Verdict, l.Rule = working.Disagree, "below the "+c.needed().String()+" that the load needs"
+		if c.Quote.Continuous {
+			l.Source = necContinuous
+		}
 	case !c.isJudged():
 		l.Rule = needs(c.missingForHeat())
-	case load == 0:
+	case c.Circuit.Load == 0:
 		l.Rule = needs([]string{"current"})
 	case units.Compare(device, p.Smallest) == 0:
 		l.Verdict, l.Rule = working.Agree, "smallest rating for the load, within the limit by "+rules.String()
@@ -39,6 +42,15 @@ func (c Checked) deviceLine() (CheckedClaim, bool) {
 		l.Verdict, l.Rule = working.AgreeConservative, "above the load, below the limit by "+rules.String()
 	}
 	return l.unlessMissing(c.missingForHeat()), true
+}
+
+// needed returns what the device must carry: 125 % of a load that runs for
+// hours, else the load; 0 if none is known.
+func (c Checked) needed() units.Current {
+	if c.Quote.Continuous {
+		return units.Scale(c.Circuit.Load, continuousFactor)
+	}
+	return c.Circuit.Load
 }
 
 // placeLine holds the place of the device against how far it may be.
@@ -62,6 +74,10 @@ func (c Checked) placeLine() (CheckedClaim, bool) {
 		l.Rule = "within the reach of " + c.Quote.Rules.String()
 	}
 	for _, f := range p.placeFindings() {
+		if f.Rule == "place-from-memory" { // within the reach, and a note says so
+			l.Source = f.Source
+			continue
+		}
 		l.Rule, l.Source = f.Rule, f.Source
 		switch {
 		case f.Severity >= working.Caution:

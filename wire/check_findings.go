@@ -7,7 +7,12 @@ import (
 	"example.com/drawbar/units/working"
 )
 
+// touchVoltage is the voltage above which a touch may kill.
+const touchVoltage = 50 * units.Volt
+
 var (
+	touchPractice = working.Source{Title: "a voltage above 50 V, alternating or direct, is dangerous to touch", Provenance: working.CommonPractice}
+
 	noRow = working.Source{Title: "a table holds for the sizes that are in it", Provenance: working.CommonPractice}
 	loop  = working.Source{Title: "a current goes there and back, and drops in both conductors", Provenance: working.Derived}
 )
@@ -17,16 +22,26 @@ var (
 // only, a conductor without a row in the rule set, and, there too, a device
 // that is not stated.
 func (c Checked) Findings() []working.Finding {
-	f := c.oneWayFindings()
+	q, f := c.Quote, c.oneWayFindings()
 	f = append(f, c.dropFindings()...)
+	f = append(f, c.touchFindings()...)
 	if c.isJudged() {
 		f = append(f, c.protectionFindings()...)
+		f = append(f, c.factorFindings()...)
 	} else {
 		f = append(f, c.unjudgedFindings()...)
 	}
-	if c.Protection.AtEnd.Current == 0 && c.AtDevice.Current > 0 {
+	if c.AtDevice.Current > 0 && (c.Protection.AtEnd.Current == 0 || !c.isJudged()) {
 		p := Protection{Circuit: c.Circuit, AtDevice: c.AtDevice}
 		f = append(f, p.interruptingFindings()...)
+	}
+	if c.AtDevice.Current > 0 && q.Chassis.IsSet() {
+		f = append(f, working.Finding{
+			Severity: working.Note, Rule: "far-fault-not-judged", Source: ohmsLaw,
+			Numbers: []working.Number{{Name: "chassis", Value: q.Chassis.Or(0)}},
+			Message: "The run returns through the chassis: whether the device opens on a short at its far end is not judged.",
+			Fix:     "Measure the resistance of the whole path, and hold the short it lets through against the device.",
+		})
 	}
 	working.Sort(f)
 	return f
@@ -44,8 +59,20 @@ func (c Checked) dropFindings() []working.Finding {
 		f = c.AlternatingDrop.Findings()
 	}
 	return slices.DeleteFunc(f, func(x working.Finding) bool {
-		return c.isJudged() && (x.Rule == "ampacity-not-checked" || x.Rule == "current-above-any-ampacity")
+		return x.Rule == "lethal-voltage" || c.isJudged() && (x.Rule == "ampacity-not-checked" || x.Rule == "current-above-any-ampacity")
 	})
+}
+
+// touchFindings says what the voltage does to who touches it, whichever current
+// it drives and whether a drop was worked out or not.
+func (c Checked) touchFindings() []working.Finding {
+	v := max(c.Quote.Voltage.Or(0), c.Quote.Fault.Or(FaultSource{}).Voltage)
+	if !units.Exceeds(v, touchVoltage) {
+		return nil
+	}
+	f := shockFinding(v)
+	f.Source = touchPractice
+	return []working.Finding{f}
 }
 
 // protectionFindings carries over what the protection has to say, less what
@@ -78,13 +105,12 @@ func (c Checked) protectionFindings() []working.Finding {
 // unjudgedFindings says what is known without a row of the rule set.
 func (c Checked) unjudgedFindings() (f []working.Finding) {
 	q := c.Quote
-	p := Protection{Circuit: c.Circuit}
+	p := Protection{Circuit: c.Circuit, AtEnd: c.Protection.AtEnd, Heated: c.Protection.Heated}
 	if q.Size.IsValid() {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "conductor-not-judged", Source: noRow, Numbers: []working.Number{c.loadNumber()},
-			Message: "The table of " + q.Rules.String() + " has no row for " + q.Size.String() + " of " + q.Metal.Or(Copper).String() +
-				", so what this conductor may carry, and which device protects it, is not judged.",
-			Fix: "Hold it against the code that has this conductor.",
+			Message: c.noTable() + ", so what this conductor may carry, and which device protects it, is not judged.",
+			Fix:     "Hold it against the code that has this conductor.",
 		})
 	}
 	device, stated := c.Circuit.Device.Get()
@@ -98,13 +124,21 @@ func (c Checked) unjudgedFindings() (f []working.Finding) {
 		}
 		return f
 	}
-	if units.Exceeds(c.Circuit.Load, device) {
+	if units.Exceeds(c.needed(), device) {
+		source := ohmsLaw
+		if q.Continuous {
+			source = necContinuous
+		}
 		f = append(f, working.Finding{
-			Severity: working.Caution, Rule: "device-below-load", Source: ohmsLaw,
-			Numbers: []working.Number{{Name: "device", Value: device}, {Name: "load", Value: c.Circuit.Load}},
-			Message: "The device is smaller than the load and will open in use.",
+			Severity: working.Caution, Rule: "device-below-load", Source: source,
+			Numbers: []working.Number{{Name: "device", Value: device}, {Name: "needed", Value: c.needed()}},
+			Message: "The device is smaller than the load needs and will open in use.",
 			Fix:     "Use a larger device if the conductor allows it, else a larger conductor.",
 		})
+	}
+	f = append(f, c.mostDeviceFindings()...)
+	if p.AtEnd.Current > 0 {
+		f = append(f, p.farFaultFindings()...)
 	}
 	return append(f, p.placeFindings()...)
 }
@@ -122,12 +156,17 @@ func (c Checked) loadNumber() working.Number {
 // does not agree, and half of what was worked out does.
 func (c Checked) oneWayFindings() []working.Finding {
 	q := c.Quote
+	if q.Chassis.IsSet() { // a wire and a chassis are not two alike
+		return nil
+	}
+	contacts := units.RatioOf(c.Circuit.Load.Through(q.Contacts.Or(0)), c.Voltage)
+	one := (1 - contacts) / 2
 	for _, claim := range []struct {
 		stated units.Printed
 		known  bool
 		whole  units.Value
 		half   units.Value
-	}{{q.Drop, c.Voltage > 0, c.Voltage, c.Voltage / 2}, {q.Percent, c.fraction() > 0, c.fraction(), c.fraction() / 2}} {
+	}{{q.Drop, c.Voltage > 0, c.Voltage, units.Scale(c.Voltage, one)}, {q.Percent, c.fraction() > 0, c.fraction(), c.fraction() * one}} {
 		if !claim.stated.IsSet() || !claim.known {
 			continue
 		}

@@ -86,11 +86,13 @@ func (c *Checked) readCircuit(op string) (err error) {
 	q, at := &c.Quote, &c.Circuit
 	amperes := units.Above[units.Current](0)
 	at.Installation = Installation{Rules: q.Rules, Size: q.Size, Metal: q.Metal.Or(Copper), Insulation: q.Insulation, Terminals: q.Terminals,
-		Ambient: q.Ambient, Conductors: q.Conductors, Parallel: q.Parallel, System: q.Voltage}
+		Ambient: q.Ambient, Conductors: q.Conductors, Parallel: q.Parallel, EngineSpace: q.EngineSpace, System: q.Voltage}
+	at.Installation = q.judgeable(at.Installation)
 	if q.Insulation == 0 {
 		at.Installation.Insulation = Insulation105
 	}
 	at.Continuous, at.Receptacles, at.Kind = q.Continuous, q.Receptacles, q.Kind
+	at.Enclosed, at.OnBatteryPost, at.Thermoset = q.Enclosed, q.OnBatteryPost, q.Thermoset
 	if at.Device, err = claimIn(op, "Device", q.Device, amperes); err != nil {
 		return err
 	}
@@ -100,8 +102,18 @@ func (c *Checked) readCircuit(op string) (err error) {
 	if at.FromSource, err = claimIn(op, "FromSource", q.FromSource, units.AtLeast[units.Length](0)); err != nil {
 		return err
 	}
-	if c.OneWay > 0 {
-		at.Fault, at.OneWay = q.Fault, c.OneWay
+	if from, ok := at.FromSource.Get(); ok && c.OneWay > 0 {
+		if err := units.AtLeast[units.Length](0).AtMost(c.OneWay).Check(op, "FromSource", from); err != nil {
+			return err
+		}
+	}
+	if c.OneWay > 0 && q.Fault.IsSet() && !q.Chassis.IsSet() {
+		at.Fault, at.OneWay, at.Opens = q.Fault, c.OneWay, q.Opens
+	}
+	if source, ok := q.Fault.Get(); ok && q.Rules == Boat33CFR && !at.Installation.isHigh() {
+		if err := units.Above[units.Voltage](0).Below(boatVoltage).Check(op, "Fault.Voltage", source.Voltage); err != nil {
+			return err
+		}
 	}
 	probe := *at
 	if probe.Load == 0 {
@@ -141,7 +153,39 @@ func (q Quote) check(op string) error {
 			return err
 		}
 	}
+	if err := q.checkPath(op); err != nil {
+		return err
+	}
 	return q.checkConductor(op)
+}
+
+// checkPath reports the first field out of range of what the current passes
+// beside the conductor.
+func (q Quote) checkPath(op string) error {
+	if opens, ok := q.Opens.Get(); ok {
+		if err := shortTimes.Check(op, "Opens", opens); err != nil {
+			return err
+		}
+	}
+	for _, part := range [...]struct {
+		field string
+		given units.Opt[units.Resistance]
+	}{{"Chassis", q.Chassis}, {"Contacts", q.Contacts}} {
+		r, ok := part.given.Get()
+		if !ok {
+			continue
+		}
+		if q.Alternating {
+			return &units.RangeError{Op: op, Field: part.field, Value: r, Allowed: allowedText("not given with Alternating")}
+		}
+		if err := units.AtLeast[units.Resistance](0).Check(op, part.field, r); err != nil {
+			return err
+		}
+	}
+	if q.Chassis.IsSet() && q.LengthIs == LengthThereAndBack {
+		return &units.RangeError{Op: op, Field: "LengthIs", Value: q.LengthIs, Allowed: allowedText("one way with a Chassis, which is the way back")}
+	}
+	return nil
 }
 
 // checkConductor reports the first field out of range of the conductor and of
@@ -156,7 +200,8 @@ func (q Quote) checkConductor(op string) error {
 	}
 	// What concerns the conductor but not its size is as for one that every table has.
 	x := Installation{Rules: q.Rules, Size: AWG(10), Insulation: q.Insulation, Terminals: q.Terminals, Ambient: q.Ambient,
-		Conductors: q.Conductors, System: q.Voltage}
+		Conductors: q.Conductors, EngineSpace: q.EngineSpace, System: q.Voltage}
+	x = q.judgeable(x)
 	if x.Insulation == 0 {
 		x.Insulation = Insulation105
 	}

@@ -42,7 +42,7 @@ func TestCheckSaferIsNeverWorse(t *testing.T) {
 			func(q *wire.Quote, p units.Printed) { q.Ampacity = p }},
 		{"more current", wire.ClaimCurrent, quotedCable, []string{"100 A", "170 A", "180 A", "185 A", "195 A", "250 A"},
 			func(q *wire.Quote, p units.Printed) { q.Current = p }},
-		{"a smaller fuse that carries the load", wire.ClaimDevice, quotedCable, []string{"500 A", "331 A", "330 A", "300 A", "250 A", "232 A", "200 A", "186 A"},
+		{"a smaller fuse that carries the load", wire.ClaimDevice, quotedCable, []string{"500 A", "331 A", "330 A", "300 A", "250 A", "232 A"},
 			func(q *wire.Quote, p units.Printed) { q.Device = p }},
 		{"a fuse that breaks more", wire.ClaimInterrupting, quotedCable, []string{"100 A", "5700 A", "5800 A", "10 kA", "100 kA"},
 			func(q *wire.Quote, p units.Printed) { q.Interrupting = p }},
@@ -233,6 +233,9 @@ func TestCheckBadFields(t *testing.T) {
 			q.Fault = units.Some(wire.FaultSource{Voltage: units.Voltage(x), Resistance: 1})
 			q.Length, q.FromSource = units.Printed{}, units.Printed{}
 		})
+		spoilt("Chassis", func(q *wire.Quote) { q.Chassis = units.Some(units.Resistance(min(x, -1))) })
+		spoilt("Contacts", func(q *wire.Quote) { q.Contacts = units.Some(units.Resistance(min(x, -1))) })
+		spoilt("Opens", func(q *wire.Quote) { q.Opens = units.Some(units.Elapsed(x)) })
 		spoilt("Resistance", func(q *wire.Quote) {
 			q.Fault = units.Some(wire.FaultSource{Voltage: 13, Resistance: units.Resistance(x)})
 		})
@@ -256,7 +259,8 @@ func TestCheckBadFields(t *testing.T) {
 	spoilt("Percent", func(q *wire.Quote) { q.Percent = stated("-1 %") })
 	spoilt("FromSource", func(q *wire.Quote) { q.FromSource = stated("-1 in") })
 	spoilt("FromSource", func(q *wire.Quote) { q.FromSource = stated("6 ft") }) // beyond the end of the run
-	spoilt("Needed", func(q *wire.Quote) {                                      // 125 % of it is no number
+	spoilt("FromSource", func(q *wire.Quote) { q.FromSource, q.Fault = stated("6 ft"), units.None[wire.FaultSource]() })
+	spoilt("Needed", func(q *wire.Quote) { // 125 % of it is no number
 		q.Load, q.Drop, q.Percent, q.Length, q.FromSource = units.Some(units.Current(1.7e308)), units.Printed{}, units.Printed{}, units.Printed{}, units.Printed{}
 	})
 	spoilt("Needed", func(q *wire.Quote) {
@@ -264,12 +268,20 @@ func TestCheckBadFields(t *testing.T) {
 	})
 	spoilt("Rules", func(q *wire.Quote) { q.Rules = 0 })
 	spoilt("LengthIs", func(q *wire.Quote) { q.LengthIs = 3 })
+	spoilt("Fault.Voltage", func(q *wire.Quote) { // a boat without a voltage is one below 50 V
+		q.Rules, q.Voltage = wire.Boat33CFR, units.None[units.Voltage]()
+		q.Fault = units.Some(wire.FaultSource{Voltage: 52, Resistance: 0.003})
+	})
+	spoilt("LengthIs", func(q *wire.Quote) { q.LengthIs, q.Chassis = wire.LengthThereAndBack, units.Some(units.Milliohm) })
+	spoilt("Chassis", func(q *wire.Quote) { q.Alternating, q.Chassis = true, units.Some(units.Milliohm) })
+	spoilt("Contacts", func(q *wire.Quote) { q.Alternating, q.Contacts = true, units.Some(units.Milliohm) })
+	spoilt("EngineSpace", func(q *wire.Quote) { q.EngineSpace = true }) // not a boat
 	spoilt("Metal", func(q *wire.Quote) { q.Metal = units.Some(wire.Metal(3)) })
 	spoilt("Kind", func(q *wire.Quote) { q.Kind = 3 })
 	spoilt("Insulation", func(q *wire.Quote) { q.Insulation = 99 })
 	spoilt("Terminals", func(q *wire.Quote) { q.Terminals = wire.Insulation75 }) // RV rules have none
-	spoilt("Ambient", func(q *wire.Quote) { q.Ambient = units.Celsius(60) })
-	spoilt("Conductors", func(q *wire.Quote) { q.Conductors = 4 })
+	spoilt("Ambient", func(q *wire.Quote) { q.Ambient = units.Celsius(300) })
+	spoilt("Conductors", func(q *wire.Quote) { q.Conductors = 1001 })
 	spoilt("Parallel", func(q *wire.Quote) { q.Parallel = 101 })
 	spoilt("Basis", func(q *wire.Quote) { q.Basis = units.Some(wire.Basis(99)) })
 	spoilt("Temperature", func(q *wire.Quote) { q.Temperature = units.Celsius(200) })

@@ -143,7 +143,7 @@ func claimOf(rule string) ClaimKind {
 	switch rule {
 	case "run-cannot-carry":
 		return ClaimDrop
-	case "no-device-stated", "device-above-limit", "far-fault-too-weak":
+	case "no-device-stated", "device-above-limit", "device-above-any-table", "far-fault-too-weak":
 		return ClaimDevice
 	case "device-far-from-source":
 		return ClaimPlace
@@ -216,7 +216,13 @@ func (c Checked) ampacityLine() (CheckedClaim, bool) {
 	case !c.isJudged():
 		return CheckedClaim{Kind: ClaimAmpacity, Stated: asStated(stated), Rule: needs(c.missingForHeat())}, true
 	}
-	l := numeric(ClaimAmpacity, stated, c.Protection.Capacity.Current, working.Lower, c.Protection.Capacity.Rule())
+	of := c.Protection.Capacity
+	l := numeric(ClaimAmpacity, stated, of.Current, working.Lower, of.Rule())
+	// A table has no 5 %: above it only the digits of the claim are allowed for.
+	if x, _, err := units.Measure(of.Current, stated.Unit()); err == nil && l.Verdict == working.Agree &&
+		units.Exceeds(units.Minus(stated.Float(), x), stated.Resolution().Float()/2) {
+		l.Verdict, l.Rule = working.Disagree, "above the ampacity, as stated to "+stated.Resolution().String()
+	}
 	return l.unlessMissing(c.missingForHeat()), true
 }
 

@@ -59,13 +59,13 @@ func (c Checked) missingForHeat() (missing []string) {
 		return []string{"size"}
 	}
 	if !c.isJudged() {
-		return []string{"a table: " + c.Quote.Rules.String() + " has no row for " + c.Quote.Size.String()}
+		return []string{"a table: " + c.noTable()}
 	}
 	missing = c.missingMetal()
 	if c.Quote.Insulation == 0 && c.Protection.Capacity.Governs != ByDeviceTable {
 		missing = append(missing, "insulation")
 	}
-	return missing
+	return append(missing, c.missingFactors()...)
 }
 
 // Questions returns what to ask, of the installer or of the rig, so that what
@@ -90,7 +90,10 @@ func (c Checked) conductorQuestions() (asked []string) {
 		asked = append(asked, "For what temperature is the insulation of the "+q.Size.String()+" rated?")
 	}
 	if !c.isJudged() {
-		asked = append(asked, "Which code has an ampacity for this conductor of "+q.Size.String()+"? The table of "+q.Rules.String()+" has none.")
+		asked = append(asked, "Which code has an ampacity for this conductor of "+q.Size.String()+"? "+c.noTable()+".")
+	}
+	for _, missing := range c.missingFactors() {
+		asked = append(asked, "Which code is the "+q.Size.String()+" to be held against? It needs "+missing+".")
 	}
 	return asked
 }
@@ -106,18 +109,26 @@ func (c Checked) runQuestions() (asked []string) {
 	switch {
 	case c.OneWay == 0 && (wantsDrop || q.Fault.IsSet()):
 		asked = append(asked, "How long is the run, from the source to the load, one way?")
-	case hasDrop && q.LengthIs == LengthUnsaid && c.OneWay > 0:
+	case wantsDrop && q.LengthIs == LengthUnsaid && c.OneWay > 0:
 		ask := "Is " + q.Length.String() + " the run one way?"
 		if c.Voltage > 0 {
-			ask += " If so the two conductors together drop " + short(c.Voltage, "V") + " at " + short(c.Circuit.Load, "A") + "."
+			together := "two conductors"
+			if q.Chassis.IsSet() {
+				together = "conductor and the chassis"
+			}
+			ask += " If so the " + together + " together drop " + short(c.Voltage, "V") + " at " + short(c.Circuit.Load, "A") + "."
 		}
 		asked = append(asked, ask)
 	}
 	if !q.Voltage.IsSet() && (q.Percent.IsSet() || q.Allowed.IsSet() || hasDrop && q.Alternating) {
 		asked = append(asked, "What is the voltage at the source, of which the per cent are counted?")
 	}
-	if q.Alternating && !q.PowerFactor.IsSet() && wantsDrop {
+	switch {
+	case !q.Alternating || !wantsDrop:
+	case !q.PowerFactor.IsSet():
 		asked = append(asked, "What is the power factor of the load?")
+	case c.hasRun() && c.AlternatingDrop == (AlternatingDrop{}):
+		asked = append(asked, "What is the reactance of "+q.Size.String()+"? NEC Table 9 does not have it.")
 	}
 	return asked
 }
@@ -138,7 +149,7 @@ func (c Checked) deviceQuestions() (asked []string) {
 	if !c.Circuit.FromSource.IsSet() {
 		asked = append(asked, "How far along the conductor is the device from the source?")
 	}
-	if len(Protection{Circuit: c.Circuit}.placeFindings()) > 0 && c.Circuit.FromSource.IsSet() {
+	if place, _ := c.placeLine(); c.Circuit.FromSource.IsSet() && !agrees(place.Verdict) {
 		asked = append(asked, "What protects the "+q.FromSource.String()+" of conductor before the device?")
 	}
 	if !c.Circuit.Interrupting.IsSet() {

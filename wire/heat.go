@@ -7,11 +7,15 @@ import (
 
 // kindest returns the greatest ampacity that any table here has for s with
 // insulation of up to 105 °C, 0 if no table reaches it: 33 CFR 183.425, free
-// air. A size between two gauges has no more than the thicker, and no more for
-// its area than the thinner: a thicker conductor has less surface for its metal
-// to cool by.
-func kindest(s Size) units.Current {
-	column := boatIndex(Insulation105)
+// air.
+func kindest(s Size) units.Current { return freeAir(s, Insulation105) }
+
+// freeAir returns what s bears by 33 CFR 183.425, 0 if no gauge there is as
+// thick. A size between two gauges has no more than the thicker, and no more
+// for its area than the thinner: a thicker conductor has less surface for its
+// metal to cool by.
+func freeAir(s Size, n Insulation) units.Current {
+	column := boatIndex(n)
 	for i := range boat425 {
 		if boat425[i].size.Compare(s) < 0 {
 			continue

@@ -141,7 +141,7 @@ func TestCheckTraps(t *testing.T) {
 			Current: stated("150 A"), Device: stated("300 A"), FromSource: stated("0 in"), Interrupting: stated("3000 A"),
 			Fault: units.Some(wire.FaultSource{Voltage: 13.3, Resistance: 0.0028})}, wire.ClaimInterrupting, working.Unsafe, "interrupting-too-low"},
 		{"25 A for an afternoon on 30 A", wire.Quote{Rules: wire.NEC2017, Size: wire.AWG(8), Metal: copper, Insulation: wire.Insulation90,
-			Current: stated("25 A"), Continuous: true, Device: stated("30 A")}, wire.ClaimDevice, working.AgreeConservative, "above the load"},
+			Current: stated("25 A"), Continuous: true, Device: stated("30 A")}, wire.ClaimDevice, working.Disagree, "below the 31.25 A"},
 		{"the next size up is permitted", wire.Quote{Rules: wire.NEC2023, Size: wire.AWG(6), Metal: copper, Insulation: wire.Insulation60,
 			Current: stated("52 A"), Device: stated("60 A")}, wire.ClaimDevice, working.Agree, "NEC 2023"},
 		{"the fuse at the inverter", wire.Quote{Rules: wire.RVLowVoltage, Size: wire.Aught(2), Metal: copper, Insulation: wire.Insulation105,
