@@ -268,3 +268,40 @@ func TestJointFindings(t *testing.T) {
 	wantSaid(t, "as coarse as the meter", at(10, units.Some(10*units.Millivolt)), "caution readings-too-coarse")
 	wantSaid(t, "finer", at(11, units.Some(10*units.Millivolt)))
 }
+
+// TestLegAboveItsRange: a leg that rises is judged by 127 V of 120 V and by 10 %
+// above nominal, whatever the source is within the usual; 0.05 Ω in the neutral
+// lifts the empty leg by 1 V for every 20 A on the other.
+func TestLegAboveItsRange(t *testing.T) {
+	for _, c := range []struct {
+		source units.Voltage
+		amps   units.Current
+		want   string // of the three rules, empty for none
+		is     working.Severity
+	}{
+		{120, 139, "leg-rises", working.Note},             // 126.95 V
+		{120, 141, "leg-above-range", working.Caution},    // 127.05 V
+		{120, 239, "leg-above-range", working.Caution},    // 131.95 V
+		{120, 241, "leg-far-above-range", working.Danger}, // 132.05 V
+		{125, 41, "leg-above-range", working.Caution},     // 127.05 V: the source counts for 120 V
+		{130, 1, "leg-above-range", working.Caution},      // so does one that is above it already
+		{230, 200, "leg-rises", working.Note},             // 240 V
+		{230, 280, "leg-above-range", working.Caution},    // 244 V, of 243.4 V
+		{230, 480, "leg-far-above-range", working.Danger}, // 254 V, of 253 V
+	} {
+		r := wire.LegRun{Currents: units.Legs[units.Current]{A: c.amps}, OneWay: 1 * units.Metre, Source: c.source, Line: wire.ACConductor{
+			Conductor: wire.Conductor{Stated: units.Some(0.05 * units.OhmPerMetre)}, Reactance: units.Some(0 * units.OhmPerMetre)}}
+		for range 2 {
+			var found []working.Finding
+			for _, f := range must[wire.LegVoltages](t)(wire.LegDrop(r)).Findings() {
+				if strings.HasPrefix(f.Rule, "leg-") {
+					found = append(found, f)
+				}
+			}
+			if len(found) != 1 || found[0].Rule != c.want || found[0].Severity != c.is {
+				t.Errorf("%v with %v: found %v, want %s", c.source, r.Currents, found, c.want)
+			}
+			r.Currents = units.Legs[units.Current]{B: c.amps}
+		}
+	}
+}
