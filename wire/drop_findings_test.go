@@ -305,3 +305,38 @@ func TestLegAboveItsRange(t *testing.T) {
 		}
 	}
 }
+
+// TestVoltageThatCanKill: told by the voltage, not by the kind of current; 50 V
+// is not above it.
+func TestVoltageThatCanKill(t *testing.T) {
+	for source, want := range map[units.Voltage]bool{12: false, 48: false, 50: false, 50.1: true, 120: true, 400: true} {
+		line := wire.Conductor{Size: wire.AWG(10)}
+		direct := wire.Run{Current: 2 * units.Ampere, OneWay: 5 * units.Metre, Source: source, Conductor: line, Allowed: units.Some(3 * units.Percent)}
+		quote := wire.Quote{Rules: wire.NEC2017, Size: line.Size, Voltage: units.Some(source), Current: stated("2 A")}
+		whole := quote
+		whole.Length, whole.LengthIs = stated("5 m"), wire.LengthOneWay
+		alternating := whole
+		alternating.Alternating, alternating.PowerFactor = true, units.Some[units.Ratio](1)
+		for what, found := range map[string][]working.Finding{
+			"direct":  must[wire.Drop](t)(wire.VoltageDrop(direct)).Findings(),
+			"longest": must[wire.Reach](t)(wire.LongestRun(direct)).Findings(),
+			"alternating": must[wire.AlternatingDrop](t)(wire.ACDrop(wire.ACRun{Current: 2 * units.Ampere, OneWay: 5 * units.Metre, Source: source,
+				Line: wire.ACConductor{Conductor: line}})).Findings(),
+			"legs": must[wire.LegVoltages](t)(wire.LegDrop(wire.LegRun{Currents: units.Legs[units.Current]{A: 2, B: 2}, OneWay: 5 * units.Metre,
+				Source: source, Supply: wire.OneHot, Line: wire.ACConductor{Conductor: line}})).Findings(),
+			"harness":           solved(t, wire.Network{Batteries: []wire.Battery{{Voltage: source, Resistance: 3 * mOhm}}}).Findings(),
+			"quote":             must[wire.Checked](t)(wire.Check(quote)).Findings(),
+			"quote with a run":  must[wire.Checked](t)(wire.Check(whole)).Findings(),
+			"quote alternating": must[wire.Checked](t)(wire.Check(alternating)).Findings(),
+		} {
+			if has(found, "lethal-voltage") != want {
+				t.Errorf("%s at %v: found %v, want %v", what, source, rules(found), want)
+			}
+		}
+	}
+	// 30 V on each leg are 60 V between them.
+	if f := must[wire.LegVoltages](t)(wire.LegDrop(wire.LegRun{Currents: units.Legs[units.Current]{A: 2, B: 2}, OneWay: 1 * units.Metre,
+		Source: 30, Line: wire.ACConductor{Conductor: wire.Conductor{Size: wire.AWG(10)}}})).Findings(); !has(f, "lethal-voltage") {
+		t.Errorf("two legs of 30 V: found %v", rules(f))
+	}
+}

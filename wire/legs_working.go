@@ -98,7 +98,7 @@ func (v LegVoltages) Findings() []working.Finding {
 		f = append(f, n)
 	}
 	f = append(f, v.Line.Findings()...)
-	f = append(f, shockFinding(r.Source))
+	f = append(f, shockFindings(r.Source, max(r.Source, v.AtLoad.Larger(), v.LineLine))...)
 	working.Sort(f)
 	return f
 }
