@@ -152,7 +152,14 @@ func (p *Protection) faults(op string) (err error) {
 	if p.AtEnd, err = p.faultAt(op, WarmCopper(), c.OneWay); err != nil {
 		return err
 	}
-	if p.AtDevice, err = p.faultAt(op, reference, c.FromSource.Or(0)); err != nil {
+	near := *p
+	if source, ok := c.Fault.Get(); ok && source.Chassis.IsSet() {
+		// How much of the chassis is on the way to the device is not known; none
+		// makes the larger fault, which it must break.
+		source.Chassis = units.Some[units.Resistance](0)
+		near.Circuit.Fault = units.Some(source)
+	}
+	if p.AtDevice, err = near.faultAt(op, reference, c.FromSource.Or(0)); err != nil {
 		return err
 	}
 	x, ok := c.shortTime(units.Scale(p.AtEnd.Current, 1/units.Ratio(p.Capacity.Counted)))
