@@ -340,3 +340,14 @@ func TestVoltageThatCanKill(t *testing.T) {
 		t.Errorf("two legs of 30 V: found %v", rules(f))
 	}
 }
+
+// TestLegsSayWhereTheirAngleIs: only of a load that lags.
+func TestLegsSayWhereTheirAngleIs(t *testing.T) {
+	for pf, want := range map[units.Ratio]bool{0: false, 1: false, 0.8: true} {
+		r := panel()
+		r.PowerFactors.B = pf
+		if f := must[wire.LegVoltages](t)(wire.LegDrop(r)).Findings(); has(f, "power-factor-at-source") != want {
+			t.Errorf("power factor %v: found %v", pf, rules(f))
+		}
+	}
+}

@@ -12,9 +12,9 @@ func (v LegVoltages) Working() *working.Sheet {
 	s.Given("E", r.Source, "V", "voltage of a leg at the source")
 	s.Given("L", r.OneWay, "m", "one-way length, source to load")
 	s.Given("I_A", r.Currents.A, "A", "current of leg A")
-	s.Given("pf_A", r.PowerFactors.A, "1", "power factor of leg A")
+	s.Given("pf_A", r.PowerFactors.A, "1", "power factor of leg A, by the voltage of the source")
 	s.Given("I_B", r.Currents.B, "A", "current of leg B")
-	s.Given("pf_B", r.PowerFactors.B, "1", "power factor of leg B")
+	s.Given("pf_B", r.PowerFactors.B, "1", "power factor of leg B, by the voltage of the source")
 	s.Constant("c", units.Ratio(p.cos), "1", "cosine of the angle of leg B, "+r.Supply.String(), legSource)
 	s.Constant("q", units.Ratio(p.sin), "1", "sine of that angle", legSource)
 	v.Line.steps(s, "")
@@ -91,6 +91,7 @@ func (v LegVoltages) Findings() []working.Finding {
 		worst, left = v.Drop.B, v.AtLoad.B
 	}
 	f := judged(worst, left, v.Fraction.Larger(), r.Source, r.Allowed)
+	f = append(f, v.angleFindings()...)
 	f = append(f, v.highFindings()...)
 	f = append(f, v.neutralFinding(), r.Line.Conductor.heat(v.InLine))
 	if n := r.Neutral.Conductor.heat(v.InNeutral); n.Severity > working.Note {
@@ -174,4 +175,21 @@ func (v LegVoltages) highFindings() []working.Finding {
 		return nil
 	}
 	return []working.Finding{f}
+}
+
+// angleFindings says, of a load that lags, where its angle is counted from.
+func (v LegVoltages) angleFindings() []working.Finding {
+	pf := v.Run.PowerFactors
+	if pf.A == 1 && pf.B == 1 {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Note,
+		Rule:     "power-factor-at-source",
+		Message: "The power factors are counted from the voltage of the source. That of a load is counted at the load, " +
+			"where a long run with much drop makes the drop larger than this.",
+		Numbers: []working.Number{{Name: "power factor of leg A", Value: pf.A}, {Name: "power factor of leg B", Value: pf.B}},
+		Fix:     "Where the drop is near what is allowed, work out each leg by itself with its power factor at the load.",
+		Source:  phasorRule,
+	}}
 }
