@@ -67,7 +67,7 @@ func (d AlternatingDrop) Findings() []working.Finding {
 	}
 	f = append(f, d.Impedance.Findings()...)
 	f = append(f, r.pathFindings()...)
-	f = append(f, shockFinding(r.Source))
+	f = append(f, shockFindings(r.Source, r.Source)...)
 	working.Sort(f)
 	return f
 }
@@ -78,14 +78,22 @@ const roughly units.Ratio = 0.01
 // phasorRule is the rule behind what is exact.
 var phasorRule = working.Source{Title: "addition of phasors", Provenance: working.Derived}
 
-// shockFinding says what these voltages do.
-func shockFinding(v units.Voltage) working.Finding {
-	return working.Finding{
+// shockAbove is the voltage, alternating or direct, above which touching is
+// taken to be able to kill.
+const shockAbove = 50 * units.Volt
+
+// shockFindings says what a source does to who touches it, if the highest
+// voltage between its conductors is above 50 V.
+func shockFindings(source, highest units.Voltage) []working.Finding {
+	if !units.Exceeds(highest, shockAbove) {
+		return nil
+	}
+	return []working.Finding{{
 		Severity: working.Caution,
 		Rule:     "lethal-voltage",
-		Message:  "This is a voltage that kills.",
-		Numbers:  []working.Number{{Name: "source", Value: v}},
+		Message:  "This is a voltage that can kill.",
+		Numbers:  []working.Number{{Name: "source", Value: source}},
 		Fix:      "Leave work on it to a licensed electrician; switch off, lock and measure before touching.",
-		Source:   working.Source{Title: "alternating current above 50 V", Provenance: working.CommonPractice},
-	}
+		Source:   working.Source{Title: "alternating or direct voltage above 50 V", Provenance: working.CommonPractice},
+	}}
 }

@@ -57,6 +57,8 @@ func (c Checked) dropFindings() []working.Finding {
 		f = c.Drop.Findings()
 	case c.AlternatingDrop.Voltage > 0:
 		f = c.AlternatingDrop.Findings()
+	default:
+		f = shockFindings(c.Quote.Voltage.Or(0), c.Quote.Voltage.Or(0))
 	}
 	return slices.DeleteFunc(f, func(x working.Finding) bool {
 		return x.Rule == "lethal-voltage" || c.isJudged() && (x.Rule == "ampacity-not-checked" || x.Rule == "current-above-any-ampacity")

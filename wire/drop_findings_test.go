@@ -268,3 +268,86 @@ func TestJointFindings(t *testing.T) {
 	wantSaid(t, "as coarse as the meter", at(10, units.Some(10*units.Millivolt)), "caution readings-too-coarse")
 	wantSaid(t, "finer", at(11, units.Some(10*units.Millivolt)))
 }
+
+// TestLegAboveItsRange: a leg that rises is judged by 127 V of 120 V and by 10 %
+// above nominal, whatever the source is within the usual; 0.05 Ω in the neutral
+// lifts the empty leg by 1 V for every 20 A on the other.
+func TestLegAboveItsRange(t *testing.T) {
+	for _, c := range []struct {
+		source units.Voltage
+		amps   units.Current
+		want   string // of the three rules, empty for none
+		is     working.Severity
+	}{
+		{120, 139, "leg-rises", working.Note},             // 126.95 V
+		{120, 141, "leg-above-range", working.Caution},    // 127.05 V
+		{120, 239, "leg-above-range", working.Caution},    // 131.95 V
+		{120, 241, "leg-far-above-range", working.Danger}, // 132.05 V
+		{125, 41, "leg-above-range", working.Caution},     // 127.05 V: the source counts for 120 V
+		{130, 1, "leg-above-range", working.Caution},      // so does one that is above it already
+		{230, 200, "leg-rises", working.Note},             // 240 V
+		{230, 280, "leg-above-range", working.Caution},    // 244 V, of 243.4 V
+		{230, 480, "leg-far-above-range", working.Danger}, // 254 V, of 253 V
+	} {
+		r := wire.LegRun{Currents: units.Legs[units.Current]{A: c.amps}, OneWay: 1 * units.Metre, Source: c.source, Line: wire.ACConductor{
+			Conductor: wire.Conductor{Stated: units.Some(0.05 * units.OhmPerMetre)}, Reactance: units.Some(0 * units.OhmPerMetre)}}
+		for range 2 {
+			var found []working.Finding
+			for _, f := range must[wire.LegVoltages](t)(wire.LegDrop(r)).Findings() {
+				if strings.HasPrefix(f.Rule, "leg-") {
+					found = append(found, f)
+				}
+			}
+			if len(found) != 1 || found[0].Rule != c.want || found[0].Severity != c.is {
+				t.Errorf("%v with %v: found %v, want %s", c.source, r.Currents, found, c.want)
+			}
+			r.Currents = units.Legs[units.Current]{B: c.amps}
+		}
+	}
+}
+
+// TestVoltageThatCanKill: told by the voltage, not by the kind of current; 50 V
+// is not above it.
+func TestVoltageThatCanKill(t *testing.T) {
+	for source, want := range map[units.Voltage]bool{12: false, 48: false, 50: false, 50.1: true, 120: true, 400: true} {
+		line := wire.Conductor{Size: wire.AWG(10)}
+		direct := wire.Run{Current: 2 * units.Ampere, OneWay: 5 * units.Metre, Source: source, Conductor: line, Allowed: units.Some(3 * units.Percent)}
+		quote := wire.Quote{Rules: wire.NEC2017, Size: line.Size, Voltage: units.Some(source), Current: stated("2 A")}
+		whole := quote
+		whole.Length, whole.LengthIs = stated("5 m"), wire.LengthOneWay
+		alternating := whole
+		alternating.Alternating, alternating.PowerFactor = true, units.Some[units.Ratio](1)
+		for what, found := range map[string][]working.Finding{
+			"direct":  must[wire.Drop](t)(wire.VoltageDrop(direct)).Findings(),
+			"longest": must[wire.Reach](t)(wire.LongestRun(direct)).Findings(),
+			"alternating": must[wire.AlternatingDrop](t)(wire.ACDrop(wire.ACRun{Current: 2 * units.Ampere, OneWay: 5 * units.Metre, Source: source,
+				Line: wire.ACConductor{Conductor: line}})).Findings(),
+			"legs": must[wire.LegVoltages](t)(wire.LegDrop(wire.LegRun{Currents: units.Legs[units.Current]{A: 2, B: 2}, OneWay: 5 * units.Metre,
+				Source: source, Supply: wire.OneHot, Line: wire.ACConductor{Conductor: line}})).Findings(),
+			"harness":           solved(t, wire.Network{Batteries: []wire.Battery{{Voltage: source, Resistance: 3 * mOhm}}}).Findings(),
+			"quote":             must[wire.Checked](t)(wire.Check(quote)).Findings(),
+			"quote with a run":  must[wire.Checked](t)(wire.Check(whole)).Findings(),
+			"quote alternating": must[wire.Checked](t)(wire.Check(alternating)).Findings(),
+		} {
+			if has(found, "lethal-voltage") != want {
+				t.Errorf("%s at %v: found %v, want %v", what, source, rules(found), want)
+			}
+		}
+	}
+	// 30 V on each leg are 60 V between them.
+	if f := must[wire.LegVoltages](t)(wire.LegDrop(wire.LegRun{Currents: units.Legs[units.Current]{A: 2, B: 2}, OneWay: 1 * units.Metre,
+		Source: 30, Line: wire.ACConductor{Conductor: wire.Conductor{Size: wire.AWG(10)}}})).Findings(); !has(f, "lethal-voltage") {
+		t.Errorf("two legs of 30 V: found %v", rules(f))
+	}
+}
+
+// TestLegsSayWhereTheirAngleIs: only of a load that lags.
+func TestLegsSayWhereTheirAngleIs(t *testing.T) {
+	for pf, want := range map[units.Ratio]bool{0: false, 1: false, 0.8: true} {
+		r := panel()
+		r.PowerFactors.B = pf
+		if f := must[wire.LegVoltages](t)(wire.LegDrop(r)).Findings(); has(f, "power-factor-at-source") != want {
+			t.Errorf("power factor %v: found %v", pf, rules(f))
+		}
+	}
+}

@@ -89,12 +89,13 @@ var ohmsLaw = working.Source{Title: "Ohm's law", Provenance: working.Derived}
 
 // Findings returns what needs attention, worst first: a load that gets no
 // voltage, a drop above what is allowed, a drop that nobody set a limit for,
-// conductors in parallel, a return through the chassis, and always what is
-// known of the heat, since ampacity and protection are not checked here.
+// conductors in parallel, a return through the chassis, a voltage that can kill,
+// and always what is known of the heat, since ampacity and protection are not checked here.
 func (d Drop) Findings() []working.Finding {
 	f := judged(d.Voltage, d.AtLoad, d.Fraction, d.Run.Source, d.Run.Allowed)
 	f = append(f, d.PerLength.Findings()...)
 	f = append(f, d.Run.pathFindings()...)
+	f = append(f, shockFindings(d.Run.Source, d.Run.Source)...)
 	working.Sort(f)
 	return f
 }

@@ -48,6 +48,7 @@ func (x Loss) Findings() []working.Finding {
 	})
 	f = append(f, x.PerLength.Findings()...)
 	f = append(f, x.Run.pathFindings()...)
+	f = append(f, shockFindings(x.Run.Source, x.Run.Source)...)
 	working.Sort(f)
 	return f
 }

@@ -7,6 +7,10 @@ import "example.com/drawbar/units"
 type FaultSource struct {
 	Voltage    units.Voltage    // open-circuit, > 0
 	Resistance units.Resistance // of the bank inside, with its links; > 0
+	// Chassis is the resistance of the chassis, >= 0, where a fault current
+	// returns through it instead of a second conductor. Not given means two like
+	// conductors.
+	Chassis units.Opt[units.Resistance] `json:",omitzero"`
 }
 
 // A Fault is the result of [ShortCircuit].
@@ -14,7 +18,7 @@ type Fault struct {
 	Source    FaultSource      // as used
 	Conductor PerLength        // one conductor of the run
 	OneWay    units.Length     // from the source to the short
-	Loop      units.Resistance // of the run, there and back
+	Loop      units.Resistance // of the run, there and back; with Chassis one conductor and that
 	Current   units.Current    // that flows
 }
 
@@ -23,11 +27,12 @@ type Fault struct {
 //
 //	I_k = E / (R_source + r · 2L)
 //
-// At OneWay 0 it is the short at the source itself. The protection inside a
+// With s.Chassis, 2L is L and that resistance is added: such a short is larger,
+// since half of the conductor is not in its way. At OneWay 0 it is the short at the source itself. The protection inside a
 // battery, arcs and joints are left out, so a real short may carry less, and
 // the short of a warm bank or a cold cable more.
 //
-// Voltage and Resistance must be above 0 and OneWay not below; the conductor is
+// Voltage and Resistance must be above 0, Chassis and OneWay not below; the conductor is
 // as for [Resistance] and is not looked at if OneWay is 0. Anything else is a
 // [*units.RangeError] and the zero Fault.
 func ShortCircuit(s FaultSource, c Conductor, oneWay units.Length) (Fault, error) {
@@ -41,6 +46,9 @@ func shortCircuit(op string, s FaultSource, c Conductor, oneWay units.Length) (F
 	if err := units.Above[units.Resistance](0).Check(op, "Resistance", s.Resistance); err != nil {
 		return Fault{}, err
 	}
+	if err := units.AtLeast[units.Resistance](0).Check(op, "Chassis", s.Chassis.Or(0)); err != nil {
+		return Fault{}, err
+	}
 	if err := units.AtLeast[units.Length](0).Check(op, "OneWay", oneWay); err != nil {
 		return Fault{}, err
 	}
@@ -51,6 +59,9 @@ func shortCircuit(op string, s FaultSource, c Conductor, oneWay units.Length) (F
 			return Fault{}, err
 		}
 		f.Conductor, f.Loop = p, p.At.Over(2*oneWay)
+		if chassis, ok := s.Chassis.Get(); ok {
+			f.Loop = p.At.Over(oneWay) + chassis
+		}
 	}
 	f.Current = s.Voltage.Across(s.Resistance + f.Loop)
 	if err := units.Above[units.Current](0).Check(op, "Current", f.Current); err != nil {

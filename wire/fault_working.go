@@ -23,7 +23,12 @@ func (f Fault) steps(s *working.Sheet, symbol string) {
 	}
 	f.Conductor.steps(s)
 	s.Given("L", f.OneWay, "m", "one-way length from the source to the short")
-	s.Formula("R_loop", f.Loop, "mΩ", "resistance of the run, there and back", "1000 * r * 2*L")
+	if chassis, ok := f.Source.Chassis.Get(); ok {
+		s.Given("R_chassis", chassis, "mΩ", "resistance of the return through the chassis")
+		s.Formula("R_loop", f.Loop, "mΩ", "resistance of the run and of the chassis", "1000 * r * L + R_chassis")
+	} else {
+		s.Formula("R_loop", f.Loop, "mΩ", "resistance of the run, there and back", "1000 * r * 2*L")
+	}
 	s.Formula(symbol, f.Current, "A", "fault current at the end of the run", "1000 * E / (R_source + R_loop)")
 }
 

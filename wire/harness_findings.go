@@ -17,7 +17,17 @@ const unequalShare units.Ratio = 0.1
 // before its batteries count as unlike: common practice, 0.1 V at 12.8 V.
 const unlikeVoltage units.Ratio = 0.0078125
 
+// farUnlike is the same for batteries that must not be joined at all: common
+// practice, 0.5 V at 12.8 V. Batteries of one kind and nearly one charge are
+// nearer to each other; lithium beside lead is further apart at rest. It is
+// told by the voltage where the current that a battery may take is not given;
+// where it is, that judges it.
+const farUnlike units.Ratio = 0.0390625
+
 var (
+	farUnlikeRule = working.Source{
+		Title: "batteries more than 0.5 V apart at 12.8 V are not joined", Provenance: working.CommonPractice,
+	}
 	shareRule = working.Source{
 		Title: "batteries in parallel should share within 10 %", Provenance: working.CommonPractice,
 	}
@@ -50,6 +60,7 @@ func (f *Flow) Findings() []working.Finding {
 		list = append(list, s.findings(f)...)
 	}
 	list = append(list, f.unjudged()...)
+	list = append(list, shockFindings(f.OpenCircuit, f.OpenCircuit)...)
 	working.Sort(list)
 	return list
 }
@@ -157,7 +168,15 @@ func (s Share) idleFindings(f *Flow, name string) (list []working.Finding) {
 			Numbers: []working.Number{{Name: "charge without any load", Value: taken}, {Name: "its open-circuit voltage", Value: own}, {Name: "current now", Value: s.Current}},
 			Fix:     "Bring batteries to one voltage before they are joined.",
 		}
-		if charged || units.Exceeds(slices.Max(f.volts), units.Scale(own, 1+unlikeVoltage)) {
+		highest := slices.Max(f.volts)
+		switch {
+		case !s.Battery.ChargeLimit.IsSet() && units.Exceeds(highest, units.Scale(own, 1+farUnlike)):
+			g.Severity, g.Source = working.Danger, farUnlikeRule
+			g.Message += " So far apart are only batteries of unlike kind, or full and empty ones: what flows between them is held by nothing but the " +
+				"resistance of cables and batteries, and can heat both, burn a cable or make a battery gas."
+			g.Numbers = append(g.Numbers, working.Number{Name: "highest open-circuit voltage", Value: highest})
+			g.Fix = "Do not join them: take them apart with the circuit switched off, give each kind a bus and a charger of its own, and bring alike ones to one voltage first."
+		case charged || units.Exceeds(highest, units.Scale(own, 1+unlikeVoltage)):
 			g.Severity = working.Caution
 			g.Message += " Batteries of unlike kind, age or charge are joined."
 			g.Fix = "Do not join unlike batteries; bring alike ones to one voltage before they are joined."

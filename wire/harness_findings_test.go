@@ -48,7 +48,13 @@ func TestHarnessFindings(t *testing.T) {
 		{"share-unequal", working.Caution, "near", func(n *wire.Network) { n.Minus = "near" }},
 		{"share-unequal", working.Caution, "far", func(n *wire.Network) { n.Plus = "far" }},
 		{"circulating-current", working.Note, "far", func(n *wire.Network) { n.Batteries[1].Voltage -= 0.02 }},
-		{"circulating-current", working.Caution, "near", func(n *wire.Network) { n.Batteries[0].Voltage = 12.4 }},
+		// So far apart is a danger, unless it is known what the battery may take.
+		{"circulating-current", working.Danger, "near", func(n *wire.Network) {
+			n.Batteries[0].Voltage, n.Batteries[0].ChargeLimit = 12.4, units.None[units.Current]()
+		}},
+		{"circulating-current", working.Caution, "near", func(n *wire.Network) {
+			n.Batteries[0].Voltage, n.Batteries[0].ChargeLimit = 12.4, units.Some[units.Current](1000)
+		}},
 		// 0.1 V is alike, 0.15 V is not, though under load neither is charged.
 		{"circulating-current", working.Note, "near", func(n *wire.Network) { n.Batteries[0].Voltage -= 0.1 }},
 		{"circulating-current", working.Caution, "near", func(n *wire.Network) { n.Batteries[0].Voltage -= 0.15 }},
@@ -132,6 +138,19 @@ func TestHarnessCollapseFinding(t *testing.T) {
 	}
 }
 
+// TestUnlikeByHalfAVolt: 0.5 V at 12.8 V is the bound of what must not be joined.
+func TestUnlikeByHalfAVolt(t *testing.T) {
+	for lead, want := range map[units.Voltage]working.Severity{12.8: working.Caution, 12.79: working.Danger} {
+		f := solved(t, wire.Network{
+			Batteries: []wire.Battery{{Name: "lithium", Voltage: 13.3, Resistance: 10 * mOhm}, {Name: "lead", Voltage: lead, Resistance: 6 * mOhm}},
+			Links:     []wire.Link{leadsOf(2*mOhm, 2*mOhm)},
+		})
+		if found := naming(f.Findings(), "circulating-current", "lead"); len(found) != 1 || found[0].Severity != want {
+			t.Errorf("13.3 V beside %v: found %v, want %v", lead, found, want)
+		}
+	}
+}
+
 // TestMixedBank is a lithium battery of 13.3 V and 10 mΩ beside a lead one of
 // 12.4 V and 6 mΩ with 4 mΩ of cable: 45.0 A flow from one into the other.
 func TestMixedBank(t *testing.T) {
@@ -141,7 +160,7 @@ func TestMixedBank(t *testing.T) {
 	})
 	near(t, "amperes", float64(f.Shares[0].Idle), 45.0)
 	near(t, "amperes into the lead one", float64(f.Shares[1].Current), -45.0)
-	if found := naming(f.Findings(), "circulating-current", "lead"); len(found) != 1 || found[0].Severity != working.Caution {
+	if found := naming(f.Findings(), "circulating-current", "lead"); len(found) != 1 || found[0].Severity != working.Danger {
 		t.Errorf("found %v", f.Findings())
 	}
 	if f.Shares[0].Fraction != 0 || f.Current != 0 {

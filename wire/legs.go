@@ -52,7 +52,8 @@ type LegRun struct {
 	// not both 0. A 240 V load is in both legs.
 	Currents units.Legs[units.Current]
 	// PowerFactors, lagging, above 0, at most 1; 0 means not given, which is 1.
-	// The angle is counted from the voltage of the source.
+	// The angle is counted from the voltage of the source, not from that of the
+	// load as by [ACDrop], so that a lagging load can drop more than is found.
 	PowerFactors units.Legs[units.Ratio]
 	Supply       LegSupply     // SplitPhase unless said otherwise
 	OneWay       units.Length  // source to load, not there and back, > 0

@@ -12,9 +12,9 @@ func (v LegVoltages) Working() *working.Sheet {
 	s.Given("E", r.Source, "V", "voltage of a leg at the source")
 	s.Given("L", r.OneWay, "m", "one-way length, source to load")
 	s.Given("I_A", r.Currents.A, "A", "current of leg A")
-	s.Given("pf_A", r.PowerFactors.A, "1", "power factor of leg A")
+	s.Given("pf_A", r.PowerFactors.A, "1", "power factor of leg A, by the voltage of the source")
 	s.Given("I_B", r.Currents.B, "A", "current of leg B")
-	s.Given("pf_B", r.PowerFactors.B, "1", "power factor of leg B")
+	s.Given("pf_B", r.PowerFactors.B, "1", "power factor of leg B, by the voltage of the source")
 	s.Constant("c", units.Ratio(p.cos), "1", "cosine of the angle of leg B, "+r.Supply.String(), legSource)
 	s.Constant("q", units.Ratio(p.sin), "1", "sine of that angle", legSource)
 	v.Line.steps(s, "")
@@ -83,7 +83,7 @@ func (v LegVoltages) voltageSteps(s *working.Sheet, p legPhasors) {
 }
 
 // Findings returns what needs attention, worst first: the leg that drops more,
-// a leg that rises, what the neutral carries, and the heat of hots and neutral.
+// a leg that rises or is above the range of its supply, what the neutral carries, and the heat of hots and neutral.
 func (v LegVoltages) Findings() []working.Finding {
 	r := v.Run
 	worst, left := v.Drop.A, v.AtLoad.A
@@ -91,24 +91,15 @@ func (v LegVoltages) Findings() []working.Finding {
 		worst, left = v.Drop.B, v.AtLoad.B
 	}
 	f := judged(worst, left, v.Fraction.Larger(), r.Source, r.Allowed)
-	if units.Exceeds(0, min(v.Drop.A, v.Drop.B)) {
-		f = append(f, working.Finding{
-			Severity: working.Note,
-			Rule:     "leg-rises",
-			Message: "The lighter leg is above the source, since the neutral's drop adds to it. That much is usual with unbalanced legs; " +
-				"more of it than the conductors explain means that the neutral is failing.",
-			Numbers: []working.Number{{Name: "leg A", Value: v.AtLoad.A}, {Name: "leg B", Value: v.AtLoad.B}, {Name: "source", Value: r.Source}},
-			Fix:     "Move loads to the lighter leg; compare with a measurement.",
-			Source:  phasorRule,
-		})
-	}
+	f = append(f, v.angleFindings()...)
+	f = append(f, v.highFindings()...)
 	f = append(f, v.neutralFinding(), r.Line.Conductor.heat(v.InLine))
 	if n := r.Neutral.Conductor.heat(v.InNeutral); n.Severity > working.Note {
 		n.Rule = "neutral-" + n.Rule
 		f = append(f, n)
 	}
 	f = append(f, v.Line.Findings()...)
-	f = append(f, shockFinding(r.Source))
+	f = append(f, shockFindings(r.Source, max(r.Source, v.AtLoad.Larger(), v.LineLine))...)
 	working.Sort(f)
 	return f
 }
@@ -135,4 +126,70 @@ func (v LegVoltages) neutralFinding() working.Finding {
 		f.Fix = "Keep the sum within the receptacle and the cord that feed the adapter."
 	}
 	return f
+}
+
+const (
+	// usualLeg is the nominal voltage that a source from 100 V to 140 V is taken
+	// for. Any other source is its own nominal voltage.
+	usualLeg = 120 * units.Volt
+	// farAbove is how far above nominal what runs on a leg is commonly made to
+	// stand: common practice, 10 %.
+	farAbove units.Ratio = 0.1
+)
+
+var farAboveRule = working.Source{Title: "appliances are made for 10 % above the nominal voltage", Provenance: working.CommonPractice}
+
+// nominal returns the voltage that the range of the supply is counted from.
+func (r LegRun) nominal() units.Voltage {
+	if r.Source >= 100*units.Volt && r.Source <= 140*units.Volt {
+		return usualLeg
+	}
+	return r.Source
+}
+
+// highFindings returns, of the higher leg, that it is above what its loads
+// stand, or at least above the source.
+func (v LegVoltages) highFindings() []working.Finding {
+	nominal, high := v.Run.nominal(), v.AtLoad.Larger()
+	top, far := units.Scale(nominal, HighLeg), units.Scale(nominal, 1+farAbove)
+	f := working.Finding{Source: rangeSource,
+		Numbers: []working.Number{{Name: "leg A", Value: v.AtLoad.A}, {Name: "leg B", Value: v.AtLoad.B}, {Name: "source", Value: v.Run.Source}},
+		Fix: "Connect nothing to that leg until both have been measured; use a larger or shorter neutral, bring the legs nearer to each other, " +
+			"or have the supply put right by a licensed electrician.",
+	}
+	switch {
+	case units.Exceeds(high, far):
+		f.Severity, f.Rule, f.Source = working.Danger, "leg-far-above-range", farAboveRule
+		f.Message = "A leg is far above the range of its supply: what runs on it overheats or fails, and no breaker trips."
+		f.Numbers = append(f.Numbers, working.Number{Name: "highest that loads commonly stand", Value: far})
+	case units.Exceeds(high, top):
+		f.Severity, f.Rule = working.Caution, "leg-above-range"
+		f.Message = "A leg is above the usual range of its supply, and what runs on it wears out early."
+		f.Numbers = append(f.Numbers, working.Number{Name: "top of the range", Value: top})
+	case units.Exceeds(0, min(v.Drop.A, v.Drop.B)):
+		f.Severity, f.Rule, f.Source = working.Note, "leg-rises", phasorRule
+		f.Message = "The lighter leg is above the source, since the neutral's drop adds to it. That much is usual with unbalanced legs; " +
+			"more of it than the conductors explain means that the neutral is failing."
+		f.Fix = "Move loads to the lighter leg; compare with a measurement."
+	default:
+		return nil
+	}
+	return []working.Finding{f}
+}
+
+// angleFindings says, of a load that lags, where its angle is counted from.
+func (v LegVoltages) angleFindings() []working.Finding {
+	pf := v.Run.PowerFactors
+	if pf.A == 1 && pf.B == 1 {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Note,
+		Rule:     "power-factor-at-source",
+		Message: "The power factors are counted from the voltage of the source. That of a load is counted at the load, " +
+			"where a long run with much drop makes the drop larger than this.",
+		Numbers: []working.Number{{Name: "power factor of leg A", Value: pf.A}, {Name: "power factor of leg B", Value: pf.B}},
+		Fix:     "Where the drop is near what is allowed, work out each leg by itself with its power factor at the load.",
+		Source:  phasorRule,
+	}}
 }

@@ -160,6 +160,11 @@ func (p *Protection) faults(op string) (err error) {
 	if p.AtEnd, err = p.faultAt(op, c.FaultWarm.Or(cold), WarmCopper(), c.OneWay); err != nil {
 		return err
 	}
+	if cold.Chassis.IsSet() {
+		// How much of the chassis is on the way to the device is not known; none
+		// makes the larger fault, which it must break.
+		cold.Chassis = units.Some[units.Resistance](0)
+	}
 	if p.AtDevice, err = p.faultAt(op, cold, reference, c.FromSource.Or(0)); err != nil {
 		return err
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/drawbar/units"
+	"example.com/drawbar/units/unitstest"
 	"example.com/drawbar/units/working"
 	"example.com/drawbar/wire"
 )
@@ -268,4 +269,44 @@ func TestRatings(t *testing.T) {
 	}
 	_, err := wire.Ratings(0)
 	wantRangeError(t, err, "wire.Ratings", "Rules")
+}
+
+// TestShortThroughChassis: 10 m of 1 Ω/km and 5 mΩ of chassis are 15 mΩ where two
+// conductors are 20 mΩ; with 3 mΩ of the bank 12.6 V drive 700 A, not 547.8 A.
+func TestShortThroughChassis(t *testing.T) {
+	c := wire.Conductor{Stated: units.Some(0.001 * units.OhmPerMetre)}
+	source := wire.FaultSource{Voltage: 12.6 * units.Volt, Resistance: 3 * units.Milliohm}
+	two := must[wire.Fault](t)(wire.ShortCircuit(source, c, 10*units.Metre))
+	near(t, "amperes with two conductors", float64(two.Current), 547.8)
+	source.Chassis = units.Some(5 * units.Milliohm)
+	one := must[wire.Fault](t)(wire.ShortCircuit(source, c, 10*units.Metre))
+	near(t, "amperes through the chassis", float64(one.Current), 700.0)
+	unitstest.CheckSheet(t, one.Working())
+	if at := must[wire.Fault](t)(wire.ShortCircuit(source, c, 0)); !equal(at.Current, 4200*units.Ampere) {
+		t.Errorf("at the source %v", at.Current)
+	}
+	source.Chassis = units.Some(-5 * units.Milliohm)
+	f, err := wire.ShortCircuit(source, c, 10*units.Metre)
+	wantZero(t, f, err, "wire.ShortCircuit", "Chassis")
+}
+
+// TestDeviceBreaksTheShortWithoutChassis: what a device must break may be near
+// the source, where the chassis is not in the way.
+func TestDeviceBreaksTheShortWithoutChassis(t *testing.T) {
+	c := branchCircuit()
+	c.OneWay, c.FromSource = 10*units.Metre, units.Some[units.Length](0)
+	c.Fault = units.Some(wire.FaultSource{Voltage: 12.6 * units.Volt, Resistance: 3 * units.Milliohm, Chassis: units.Some(50 * units.Milliohm)})
+	p := must[wire.Protection](t)(wire.Protect(c))
+	if !equal(p.AtDevice.Current, 4200*units.Ampere) {
+		t.Errorf("at the device %v, want 4200 A", p.AtDevice.Current)
+	}
+	c.FromSource = units.Some(1 * units.Metre)
+	p = must[wire.Protection](t)(wire.Protect(c))
+	if want := p.AtDevice.Conductor.At.Over(1 * units.Metre); !equal(p.AtDevice.Loop, want) {
+		t.Errorf("to the device %v, want %v", p.AtDevice.Loop, want)
+	}
+	if want := p.AtEnd.Conductor.At.Over(10*units.Metre) + 50*units.Milliohm; !equal(p.AtEnd.Loop, want) {
+		t.Errorf("at the end %v, want %v", p.AtEnd.Loop, want)
+	}
+	unitstest.CheckSheet(t, p.Working())
 }

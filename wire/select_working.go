@@ -92,6 +92,7 @@ func (r Run) reachFormula() string {
 // and what the conductor's resistance needs said, worst first.
 func (x Reach) Findings() []working.Finding {
 	f := append(x.PerLength.Findings(), x.Run.pathFindings()...)
+	f = append(f, shockFindings(x.Run.Source, x.Run.Source)...)
 	working.Sort(f)
 	return f
 }

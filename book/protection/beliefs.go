@@ -148,7 +148,7 @@ func solveAlways(*weave.Inputs) (weave.Answer, error) {
 	return weave.Answer{
 		Text: "Not the {{fuse}} one at the head of {{one_way}} of {{size}}. The loop of the wire has {{loop}}, and a dead short at its end draws {{short}}: " +
 			"the fuse carries that for ever, and {{heat}} go into the wire. For the {{limit}} that this wire may have at most, the short is {{times}} times the " +
-			"rating, which is a matter of minutes.",
+			"rating. A fuse opens within minutes at about twice its rating; this near to it, it may take hours or never open. A lower rating, a thicker or a shorter wire mends that.",
 		Values: []weave.Value{
 			weave.Show("fuse", fuse, "A", 3),
 			weave.Show("one_way", p.AtEnd.OneWay, "ft", 3),

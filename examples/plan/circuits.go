@@ -106,9 +106,10 @@ func (m *maker) dropOf(path string, c Circuit, current units.Current) (wire.Drop
 	m.sheet(c.Name, drop.Working())
 	var found []working.Finding
 	for _, f := range inWords(drop.Findings()) {
-		// Heat is checked below, by the protection.
+		// Heat is checked below, by the protection; that a licensed electrician
+		// checks the work is said once, for the whole plan.
 		switch f.Rule {
-		case "ampacity-not-checked", "current-above-ampacity-in-wall":
+		case "ampacity-not-checked", "current-above-ampacity-in-wall", "lethal-voltage":
 			continue
 		case "no-allowed-drop":
 			if !judged {

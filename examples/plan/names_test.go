@@ -60,7 +60,7 @@ func TestEveryInputHasItsPath(t *testing.T) {
 		{"circuits", wire.Conductor{}, "Strand Stated Resistivity Temperature Coated Basis"},
 		{"circuits", wire.Circuit{}, "Installation Fault FaultWarm Receptacles Kind Enclosed OnBatteryPost Opens Thermoset"},
 		{"circuits", wire.Installation{}, "EngineSpace System"},
-		{"circuits", wire.FaultSource{}, ""},
+		{"circuits", wire.FaultSource{}, "Chassis"},
 		{"circuits", battery.Circuit{}, "Draw CutOff"},
 		{"circuits", solar.Strings{}, "Rules Array"},
 		{"shore", wire.Run{}, "Conductor Allowed Parallel Chassis Contacts"},
