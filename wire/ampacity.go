@@ -39,7 +39,8 @@ type Installation struct {
 	// Parallel is how many such conductors share the current of one pole, 0 to
 	// 100; 0 means one. They are counted together only by the NEC and from 1/0
 	// AWG up; otherwise one of them must do for the whole, and the findings say
-	// so. All of them count among Conductors.
+	// so. All of them count among Conductors, which is not below Parallel unless
+	// it is 0; the findings then say that nothing was derated.
 	Parallel int `json:",omitzero"`
 }
 
