@@ -33,7 +33,7 @@ func (c Checked) deviceLine() (CheckedClaim, bool) {
 		l.Rule = needs([]string{"current"})
 	case units.Compare(device, p.Smallest) == 0:
 		l.Verdict, l.Rule = working.Agree, "smallest rating for the load, within the limit by "+rules.String()
-	case units.Compare(device, ratingBelow(rules, c.Quote.Kind, p.Limit)) == 0:
+	case units.Compare(device, p.ratingWithin(p.Limit)) == 0:
 		l.Verdict, l.Rule = working.Agree, "greatest rating within the limit by "+rules.String()
 	default:
 		l.Verdict, l.Rule = working.AgreeConservative, "above the load, below the limit by "+rules.String()

@@ -117,13 +117,13 @@ func (p Protection) loadFindings() (f []working.Finding) {
 // a rating that the edition knows none of.
 func (p Protection) ratingFindings() []working.Finding {
 	c := p.Circuit
-	rules := c.Installation.Rules
+	rules := c.Installation.ratings()
 	device, stated := c.Device.Get()
 	if !stated || c.Kind == AnyDevice || !rules.isNEC() {
 		return nil
 	}
 	next := nextRating(rules, c.Kind, device)
-	if units.Compare(next, device) == 0 {
+	if units.Compare(next, device) == 0 || units.Compare(p.listed(), device) == 0 {
 		return nil
 	}
 	return []working.Finding{{
@@ -180,7 +180,7 @@ func (p Protection) continuousFindings() []working.Finding {
 
 // limitFix says what device would do.
 func (p Protection) limitFix() string {
-	fits := ratingBelow(p.Circuit.Installation.Rules, p.Circuit.Kind, p.Limit)
+	fits := p.ratingWithin(p.Limit)
 	switch {
 	case p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit):
 		return "Use a larger conductor; no device would suit this one and the load."

@@ -71,7 +71,7 @@ func (p Protection) limitSteps(s *working.Sheet) string {
 		at := working.Lookup{Source: p.Circuit.Installation.Rules.ratingSource(),
 			Key: "ampacity " + p.Capacity.Current.String(), Row: "next standard rating up, which 240.4(B) allows to 800 A"}
 		if p.Circuit.Installation.Rules == Boat33CFR {
-			at.Source, at.Row = boatDevice50, "next rating up, not above 150 % of it"
+			at.Source, at.Row = boatDevice50, "next rating up of NEC 240.6(A), not above 150 % of it"
 		}
 		s.LookUp(symbol, p.Limit, "A", what, at)
 	case LimitSmallConductor:
