@@ -149,6 +149,12 @@ func (c CarryingCapacity) byNEC(op string) (CarryingCapacity, error) {
 	return c, nil
 }
 
+// isFreeAir reports whether the RV rule set, whose table ends at 10 AWG, went by
+// the free-air table for boats.
+func (c CarryingCapacity) isFreeAir() bool {
+	return c.Installation.Rules == RVLowVoltage && c.Governs != ByDeviceTable
+}
+
 // isHigh reports whether x is a circuit of 50 V and more, to 33 CFR 183.
 func (x Installation) isHigh() bool {
 	system, ok := x.System.Get()

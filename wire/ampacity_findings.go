@@ -33,14 +33,19 @@ func (c CarryingCapacity) tableFindings() []working.Finding {
 			Message: "The low-voltage limits of recreational vehicles are used from memory. Those for 18 and 16 AWG are for stranded wire only.",
 			Fix:     "Confirm the limit in the standard that applies before you rely on it.",
 		}}
-	case x.Rules == RVLowVoltage:
-		return []working.Finding{{
-			Severity: working.Note, Rule: "free-air-table", Numbers: numbers, Source: thickPractice,
-			Message: "The RV table ends at 10 AWG. This is a free-air value: a cable in a bundle, a conduit or an insulated wall carries less.",
-			Fix:     "Lay the cable singly in free air, or use the NEC table with its corrections.",
-		}}
+	case !c.isFreeAir():
+		return nil
 	}
-	return nil
+	f := working.Finding{
+		Severity: working.Note, Rule: "free-air-table", Numbers: numbers, Source: thickPractice,
+		Message: "The RV table ends at 10 AWG. This is a free-air value: a cable in a bundle, a conduit or an insulated wall carries less.",
+		Fix:     "Lay the cable singly in free air, or use the NEC table with its corrections.",
+	}
+	if x.Conductors > 1 {
+		f.Severity = working.Caution
+		f.Message = "The RV table ends at 10 AWG. This is the value of a single cable in free air, and these lie together: they carry less."
+	}
+	return []working.Finding{f}
 }
 
 // memoryFindings says when the cell of the NEC was not read where it stands.

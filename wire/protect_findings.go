@@ -21,6 +21,15 @@ func (p Protection) LimitSource() working.Source {
 	return p.Capacity.Rule()
 }
 
+// limitName names the rules that the limit is from: for a cable thicker than the
+// RV table they are not the RV rules.
+func (p Protection) limitName() string {
+	if p.Capacity.isFreeAir() {
+		return Boat33CFR.String() + " in free air"
+	}
+	return p.Circuit.Installation.Rules.String()
+}
+
 // Findings returns what is wrong or missing, worst first. A device that was
 // not stated is a danger, never a default.
 func (p Protection) Findings() []working.Finding {
@@ -44,7 +53,7 @@ func (p Protection) deviceFindings() []working.Finding {
 func (p Protection) limitFindings() []working.Finding {
 	rules := p.Circuit.Installation.Rules
 	device, stated := p.Circuit.Device.Get()
-	limit := working.Number{Name: "limit by " + rules.String(), Value: p.Limit}
+	limit := working.Number{Name: "limit by " + p.limitName(), Value: p.Limit}
 	needed := working.Number{Name: "needed", Value: p.Needed}
 	switch {
 	case !stated:
@@ -105,7 +114,7 @@ func (p Protection) loadFindings() (f []working.Finding) {
 	if !fits && (p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit)) {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "no-device-fits", Source: p.LimitSource(),
-			Numbers: []working.Number{needed, {Name: "limit by " + c.Installation.Rules.String(), Value: p.Limit}},
+			Numbers: []working.Number{needed, {Name: "limit by " + p.limitName(), Value: p.Limit}},
 			Message: "No standard device both carries the load and protects the conductor.",
 			Fix:     "Use a larger conductor.",
 		})
