@@ -45,6 +45,8 @@ var (
 		Place: "240.6(A), taken to be that of 2017", Provenance: working.Memory}
 	necContinuous = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
 		Place: "210.20(A), 215.3: 125 % of a load of three hours or more", Provenance: working.Memory}
+	continuousPractice = working.Source{Title: "125 % of a load of three hours or more, for device and conductor, as the NEC has it",
+		Provenance: working.CommonPractice}
 	necConductor = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
 		Place: "210.19(A), 215.2(A): conductor of 125 % of a continuous load, before correction", Provenance: working.Memory}
 	necTaps = working.Source{Body: "NFPA", Title: "70, National Electrical Code",

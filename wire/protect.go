@@ -67,7 +67,7 @@ const (
 type Protection struct {
 	Circuit  Circuit          // as stated; its Installation as used
 	Capacity CarryingCapacity // of the conductor
-	Needed   units.Current    // 125 % of a continuous load, else the load
+	Needed   units.Current    // 125 % of a continuous load, which is common practice beyond the NEC; else the load
 	// Smallest is the smallest rating of the kind not below Needed; 0 if there is
 	// none. For 18 and 16 AWG it may be the limit of NEC 240.4(D), 7 or 10 A,
 	// which the devices listed for them have.

@@ -93,7 +93,7 @@ func (p Protection) loadFindings() (f []working.Finding) {
 	if stated && units.Exceeds(p.Needed, device) {
 		source := ohmsLaw
 		if c.Continuous {
-			source = necContinuous
+			source = p.continuousSource()
 		}
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "device-below-load", Source: source,
@@ -171,12 +171,18 @@ func (p Protection) smallFindings() (f []working.Finding) {
 // continuousFindings holds the conductor, too, against 125 % of a continuous
 // load, by its table and terminals before correction.
 func (p Protection) continuousFindings() []working.Finding {
+	if !p.Circuit.Continuous {
+		return nil
+	}
+	if !p.Circuit.Installation.Rules.isNEC() {
+		return p.practiceFindings()
+	}
 	bears := p.Capacity.Table
 	if p.Capacity.Terminals > 0 {
 		bears = min(bears, p.Capacity.Terminals)
 	}
 	bears = units.Scale(bears, units.Ratio(p.Capacity.Counted))
-	if !p.Circuit.Installation.Rules.isNEC() || !p.Circuit.Continuous || !units.Exceeds(p.Needed, bears) {
+	if !units.Exceeds(p.Needed, bears) {
 		return nil
 	}
 	return []working.Finding{{
@@ -185,6 +191,30 @@ func (p Protection) continuousFindings() []working.Finding {
 		Message: "The load runs for hours, and the conductor has less than 125 % of it.",
 		Fix:     "Use a larger conductor.",
 	}}
+}
+
+// practiceFindings holds the conductor of a vehicle or a boat against 125 % of
+// its continuous load, which neither rule set asks for. The RV table is of
+// devices, for which [Protection.loadFindings] does that.
+func (p Protection) practiceFindings() []working.Finding {
+	bears := p.Capacity.Current
+	if p.Capacity.Governs == ByDeviceTable || units.Exceeds(p.Circuit.Load, bears) || !units.Exceeds(p.Needed, bears) {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Caution, Rule: "conductor-below-continuous", Source: continuousPractice,
+		Numbers: []working.Number{{Name: "needed", Value: p.Needed}, {Name: "ampacity", Value: bears}},
+		Message: "The load runs for hours, and the conductor has less than 125 % of it. The rule set does not ask for that; common practice does.",
+		Fix:     "Use a larger conductor.",
+	}}
+}
+
+// continuousSource says where 125 % of a continuous load is from.
+func (p Protection) continuousSource() working.Source {
+	if p.Circuit.Installation.Rules.isNEC() {
+		return necContinuous
+	}
+	return continuousPractice
 }
 
 // limitFix says what device would do.

@@ -53,7 +53,7 @@ func (p Protection) neededSteps(s *working.Sheet) string {
 	if !p.Circuit.Continuous {
 		return "I_load"
 	}
-	s.Constant("k_continuous", continuousFactor, "1", "for a load of three hours or more", necContinuous)
+	s.Constant("k_continuous", continuousFactor, "1", "for a load of three hours or more", p.continuousSource())
 	s.Formula("I_needed", p.Needed, "A", "what the device must carry", "k_continuous * I_load")
 	return "I_needed"
 }
