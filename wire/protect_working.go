@@ -30,8 +30,14 @@ func (p Protection) faultSteps(s *working.Sheet) {
 		return
 	}
 	p.AtEnd.steps(s, "I_end")
-	s.Given("R_near", p.AtDevice.Loop, "mΩ", "resistance of the cold run up to the device, there and back")
-	s.Formula("I_near", p.AtDevice.Current, "A", "fault current at the device", "1000 * E / (R_source + R_near)")
+	near := "1000 * E / R_source"
+	if p.AtDevice.OneWay > 0 {
+		near = "1000 * E / (R_source + R_near)"
+		s.Given("r_cold", p.AtDevice.Conductor.At, "Ω/km", "resistance of one conductor per length at "+reference.String()+", worked out as r is")
+		s.Given("L_near", p.AtDevice.OneWay, "m", "one-way length from the source to the device")
+		s.Formula("R_near", p.AtDevice.Loop, "mΩ", "resistance of the cold run up to the device, there and back", "r_cold * 2*L_near")
+	}
+	s.Formula("I_near", p.AtDevice.Current, "A", "fault current at the device", near)
 	if breaks, ok := p.Circuit.Interrupting.Get(); ok {
 		s.Given("I_breaks", breaks, "A", "interrupting rating of the device")
 		s.Test("fault against what the device can break", "I_near <= I_breaks", !units.Exceeds(p.AtDevice.Current, breaks))
@@ -77,8 +83,28 @@ func (p Protection) limitSteps(s *working.Sheet) string {
 	case LimitSmallConductor:
 		s.LookUp(symbol, p.Limit, "A", what, working.Lookup{Source: p.LimitSource(), Key: size, Row: size})
 	default:
-		s.Choose("greatest device", "the ampacity", "this rule set allows none above it", p.Capacity.source())
+		s.Choose("greatest device", "the ampacity", p.noneAbove(), p.Capacity.source())
 		return "I_z"
 	}
 	return symbol
+}
+
+// noneAbove says why no device above the ampacity is allowed.
+func (p Protection) noneAbove() string {
+	c := p.Circuit
+	rules := c.Installation.Rules
+	next := nextRating(c.Installation.ratings(), c.Kind, p.Capacity.Current)
+	switch {
+	case rules == RVLowVoltage:
+		return "this rule set allows none above it"
+	case rules.isNEC() && c.Receptacles:
+		return "240.4(B) allows none above it where more than one receptacle is fed"
+	case next == 0:
+		return "no standard rating is above it"
+	case units.Compare(next, p.Capacity.Current) == 0:
+		return "it is itself a standard rating"
+	case rules == Boat33CFR:
+		return "the next rating up is above 150 % of it"
+	}
+	return "the next rating up is above 800 A, where 240.4(B) ends"
 }
