@@ -16,15 +16,15 @@ var (
 	nec2008Table = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "1990s to 2008",
 		Place: "Table 310.16, in a public reprint", Provenance: working.Read}
 	necAmbient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "Table 310.15(B)(2)(a), 30 °C base, read as 310.15(B)(1) of 2020 through IRC 2021 Table E3705.2", Provenance: working.Read}
+		Place: "Table 310.15(B)(2)(a), 30 °C base, taken to be 310.15(B)(1) of 2020, read through IRC 2021 Table E3705.2", Provenance: working.Memory}
 	nec2023Ambient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2023",
 		Place: "Table 310.15(B)(1)(1), 30 °C base, read as 310.15(B)(1) of 2020 through IRC 2021 Table E3705.2", Provenance: working.Read}
 	nec2008Ambient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2008",
 		Place: "correction factors below Table 310.16, 30 °C base, with 61-70 and 71-80 °C as one band each", Provenance: working.Memory}
 	necBundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "Table 310.15(B)(3)(a), read in the edition of 2014; later 310.15(C)(1)", Provenance: working.Read}
+		Place: "Table 310.15(B)(3)(a), taken to be that of 2014, which was read; later 310.15(C)(1)", Provenance: working.Memory}
 	nec2023Bundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2023",
-		Place: "Table 310.15(C)(1), read in the edition of 2014", Provenance: working.Read}
+		Place: "Table 310.15(C)(1), taken to be 310.15(B)(3)(a) of 2014, which was read", Provenance: working.Memory}
 	nec2008Bundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2008",
 		Place: "Table 310.15(B)(2)(a), taken to be that of 2014", Provenance: working.Memory}
 	necTerminals = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
@@ -54,7 +54,7 @@ var (
 	rvTable = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
 		Place: "Table 552.10(E)(1), park trailers, low voltage", Provenance: working.Memory}
 	rvPlace = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2020",
-		Place: "552.10(E)(4), as an article on it says: 18 in from the source", Provenance: working.Read}
+		Place: "552.10(E)(4), park trailers, as an article on it says: 18 in from the source", Provenance: working.Read}
 	boatTable = working.Source{Body: "US Coast Guard", Title: "33 CFR", Edition: "2001",
 		Place: "183.425 Table 5, free air", Provenance: working.Read}
 	boatEngine = working.Source{Body: "US Coast Guard", Title: "33 CFR",
