@@ -54,7 +54,7 @@ var (
 	rvTable = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
 		Place: "Table 552.10(E)(1), park trailers, low voltage", Provenance: working.Memory}
 	rvPlace = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2020",
-		Place: "552.10(E)(4), park trailers, as an article on it says: 18 in from the source", Provenance: working.Read}
+		Place: "552.10(E)(4), as an article on it says: 18 in from the source", Provenance: working.Read}
 	boatTable = working.Source{Body: "US Coast Guard", Title: "33 CFR", Edition: "2001",
 		Place: "183.425 Table 5, free air", Provenance: working.Read}
 	boatEngine = working.Source{Body: "US Coast Guard", Title: "33 CFR",

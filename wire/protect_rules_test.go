@@ -330,7 +330,7 @@ func TestFixNamesWhatFits(t *testing.T) {
 	}
 	// A place that is not stated cites the rule of the boat, or of the vehicle.
 	for rules, want := range map[wire.RuleSet]string{
-		wire.Boat33CFR: "183.455(b): 7 in from the source, 40 in if sheathed or enclosed", wire.RVLowVoltage: "552.10(E)(4), park trailers, as an article on it says: 18 in from the source",
+		wire.Boat33CFR: "183.455(b): 7 in from the source, 40 in if sheathed or enclosed", wire.RVLowVoltage: "552.10(E)(4), as an article on it says: 18 in from the source",
 	} {
 		circuit := branchCircuit()
 		circuit.Installation.Rules, circuit.FromSource = rules, units.None[units.Length]()
