@@ -39,7 +39,8 @@ type Installation struct {
 	// Parallel is how many such conductors share the current of one pole, 0 to
 	// 100; 0 means one. They are counted together only by the NEC and from 1/0
 	// AWG up; otherwise one of them must do for the whole, and the findings say
-	// so. All of them count among Conductors.
+	// so. All of them count among Conductors, which is not below Parallel unless
+	// it is 0; the findings then say that nothing was derated.
 	Parallel int `json:",omitzero"`
 }
 
@@ -146,6 +147,12 @@ func (c CarryingCapacity) byNEC(op string) (CarryingCapacity, error) {
 	}
 	c.Current = units.Scale(each, units.Ratio(c.Counted))
 	return c, nil
+}
+
+// isFreeAir reports whether the RV rule set, whose table ends at 10 AWG, went by
+// the free-air table for boats.
+func (c CarryingCapacity) isFreeAir() bool {
+	return c.Installation.Rules == RVLowVoltage && c.Governs != ByDeviceTable
 }
 
 // isHigh reports whether x is a circuit of 50 V and more, to 33 CFR 183.

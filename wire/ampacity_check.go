@@ -30,6 +30,9 @@ func (x Installation) check(op string) error {
 		return &units.RangeError{Op: op, Field: "Conductors", Value: x.Conductors, Allowed: allowedText("0 to 1000")}
 	case x.Parallel < 0 || x.Parallel > mostSharing:
 		return &units.RangeError{Op: op, Field: "Parallel", Value: x.Parallel, Allowed: allowedText("0 to 100")}
+	case x.Conductors > 0 && x.Conductors < x.Parallel:
+		return &units.RangeError{Op: op, Field: "Conductors", Value: x.Conductors,
+			Allowed: allowedText("not below Parallel, all of which carry current together, or 0")}
 	case x.Metal > CopperClad:
 		return &units.RangeError{Op: op, Field: "Metal", Value: x.Metal, Allowed: allowedText("copper, aluminium or copper-clad aluminium")}
 	}

@@ -33,14 +33,19 @@ func (c CarryingCapacity) tableFindings() []working.Finding {
 			Message: "The low-voltage limits of recreational vehicles are used from memory. Those for 18 and 16 AWG are for stranded wire only.",
 			Fix:     "Confirm the limit in the standard that applies before you rely on it.",
 		}}
-	case x.Rules == RVLowVoltage:
-		return []working.Finding{{
-			Severity: working.Note, Rule: "free-air-table", Numbers: numbers, Source: thickPractice,
-			Message: "The RV table ends at 10 AWG. This is a free-air value: a cable in a bundle, a conduit or an insulated wall carries less.",
-			Fix:     "Lay the cable singly in free air, or use the NEC table with its corrections.",
-		}}
+	case !c.isFreeAir():
+		return nil
 	}
-	return nil
+	f := working.Finding{
+		Severity: working.Note, Rule: "free-air-table", Numbers: numbers, Source: thickPractice,
+		Message: "The RV table ends at 10 AWG. This is a free-air value: a cable in a bundle, a conduit or an insulated wall carries less.",
+		Fix:     "Lay the cable singly in free air, or use the NEC table with its corrections.",
+	}
+	if x.Conductors > 1 {
+		f.Severity = working.Caution
+		f.Message = "The RV table ends at 10 AWG. This is the value of a single cable in free air, and these lie together: they carry less."
+	}
+	return []working.Finding{f}
 }
 
 // memoryFindings says when the cell of the NEC was not read where it stands.
@@ -109,11 +114,15 @@ func (c CarryingCapacity) boatFindings() (f []working.Finding) {
 	return f
 }
 
-// parallelFindings says when only one of the conductors in parallel counts.
+// parallelFindings says when only one of the conductors in parallel counts, and
+// when they count together without a word on how many share a raceway.
 func (c CarryingCapacity) parallelFindings() []working.Finding {
 	x := c.Installation
-	if x.Parallel <= 1 || c.Counted > 1 {
+	switch {
+	case x.Parallel <= 1 || c.Counted > 1 && x.Conductors > 0:
 		return nil
+	case c.Counted > 1:
+		return []working.Finding{c.unbundled()}
 	}
 	return []working.Finding{{
 		Severity: working.Danger, Rule: "parallel-not-counted", Source: necParallel,
@@ -121,4 +130,22 @@ func (c CarryingCapacity) parallelFindings() []working.Finding {
 		Message: "Thin conductors side by side are not one thick one: if a joint of one opens, the others carry all of the current behind a device that permits it.",
 		Fix:     "Use one larger conductor, or a device of its own for each, no larger than one may have.",
 	}}
+}
+
+// unbundled says that conductors in parallel were not derated for each other,
+// and what is left if there and back they all lie together.
+func (c CarryingCapacity) unbundled() working.Finding {
+	x := c.Installation
+	together := x
+	together.Conductors = 2 * x.Parallel
+	f := working.Finding{
+		Severity: working.Caution, Rule: "parallel-not-derated", Source: x.Rules.ofEdition(nec2008Bundle, necBundle, nec2023Bundle),
+		Numbers: []working.Number{c.ampacityNumber(), {Name: "conductors there and back", Value: units.Ratio(together.Conductors), Unit: "1"}},
+		Message: "How many conductors lie together is not stated, so those in parallel are not derated: right only if no more than three share a raceway.",
+		Fix:     "State how many share the raceway or bundle, those of the return among them.",
+	}
+	if all, err := ampacity("wire.Ampacity", together); err == nil {
+		f.Numbers = append(f.Numbers, working.Number{Name: "if all lie together", Value: all.Current})
+	}
+	return f
 }

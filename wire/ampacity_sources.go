@@ -16,15 +16,15 @@ var (
 	nec2008Table = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "1990s to 2008",
 		Place: "Table 310.16, in a public reprint", Provenance: working.Read}
 	necAmbient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "Table 310.15(B)(2)(a), 30 °C base, read as 310.15(B)(1) of 2020 through IRC 2021 Table E3705.2", Provenance: working.Read}
+		Place: "Table 310.15(B)(2)(a), 30 °C base, taken to be 310.15(B)(1) of 2020, read through IRC 2021 Table E3705.2", Provenance: working.Memory}
 	nec2023Ambient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2023",
 		Place: "Table 310.15(B)(1)(1), 30 °C base, read as 310.15(B)(1) of 2020 through IRC 2021 Table E3705.2", Provenance: working.Read}
 	nec2008Ambient = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2008",
 		Place: "correction factors below Table 310.16, 30 °C base, with 61-70 and 71-80 °C as one band each", Provenance: working.Memory}
 	necBundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-		Place: "Table 310.15(B)(3)(a), read in the edition of 2014; later 310.15(C)(1)", Provenance: working.Read}
+		Place: "Table 310.15(B)(3)(a), taken to be that of 2014, which was read; later 310.15(C)(1)", Provenance: working.Memory}
 	nec2023Bundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2023",
-		Place: "Table 310.15(C)(1), read in the edition of 2014", Provenance: working.Read}
+		Place: "Table 310.15(C)(1), taken to be 310.15(B)(3)(a) of 2014, which was read", Provenance: working.Memory}
 	nec2008Bundle = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2008",
 		Place: "Table 310.15(B)(2)(a), taken to be that of 2014", Provenance: working.Memory}
 	necTerminals = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
@@ -45,6 +45,8 @@ var (
 		Place: "240.6(A), taken to be that of 2017", Provenance: working.Memory}
 	necContinuous = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
 		Place: "210.20(A), 215.3: 125 % of a load of three hours or more", Provenance: working.Memory}
+	continuousPractice = working.Source{Title: "125 % of a load of three hours or more, for device and conductor, as the NEC has it",
+		Provenance: working.CommonPractice}
 	necConductor = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
 		Place: "210.19(A), 215.2(A): conductor of 125 % of a continuous load, before correction", Provenance: working.Memory}
 	necTaps = working.Source{Body: "NFPA", Title: "70, National Electrical Code",

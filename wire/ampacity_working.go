@@ -60,7 +60,7 @@ func (c CarryingCapacity) steps(s *working.Sheet) {
 		s.LookUp("I_table", c.Table, "A", "ampacity by the table", at)
 		c.boatSteps(s)
 		return
-	case x.Rules == RVLowVoltage && c.Governs != ByDeviceTable:
+	case c.isFreeAir():
 		s.Choose("table", "free air", "the RV table ends at 10 AWG", thickPractice)
 	}
 	s.LookUp("I_z", c.Current, "A", "ampacity by the table", at)

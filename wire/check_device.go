@@ -21,7 +21,6 @@ func (c Checked) deviceLine() (CheckedClaim, bool) {
 			l.Difference = units.Some(units.RatioOf(units.Minus(device, p.Limit), p.Limit))
 		}
 	}
-	rules := c.Quote.Rules
 	switch {
 	case !stated:
 		l.Rule = needs([]string{"device"})
@@ -35,11 +34,11 @@ func (c Checked) deviceLine() (CheckedClaim, bool) {
 	case c.Circuit.Load == 0:
 		l.Rule = needs([]string{"current"})
 	case units.Compare(device, p.Smallest) == 0:
-		l.Verdict, l.Rule = working.Agree, "smallest rating for the load, within the limit by "+rules.String()
-	case units.Compare(device, ratingBelow(rules, c.Quote.Kind, p.Limit)) == 0:
-		l.Verdict, l.Rule = working.Agree, "greatest rating within the limit by "+rules.String()
+		l.Verdict, l.Rule = working.Agree, "smallest rating for the load, within the limit by "+p.limitName()
+	case units.Compare(device, p.ratingWithin(p.Limit)) == 0:
+		l.Verdict, l.Rule = working.Agree, "greatest rating within the limit by "+p.limitName()
 	default:
-		l.Verdict, l.Rule = working.AgreeConservative, "above the load, below the limit by "+rules.String()
+		l.Verdict, l.Rule = working.AgreeConservative, "above the load, below the limit by "+p.limitName()
 	}
 	return l.unlessMissing(c.missingForHeat()), true
 }

@@ -7,12 +7,7 @@ import (
 	"example.com/drawbar/units/working"
 )
 
-// touchVoltage is the voltage above which a touch may kill.
-const touchVoltage = 50 * units.Volt
-
 var (
-	touchPractice = working.Source{Title: "a voltage above 50 V, alternating or direct, is dangerous to touch", Provenance: working.CommonPractice}
-
 	noRow = working.Source{Title: "a table holds for the sizes that are in it", Provenance: working.CommonPractice}
 	loop  = working.Source{Title: "a current goes there and back, and drops in both conductors", Provenance: working.Derived}
 )
@@ -57,8 +52,6 @@ func (c Checked) dropFindings() []working.Finding {
 		f = c.Drop.Findings()
 	case c.AlternatingDrop.Voltage > 0:
 		f = c.AlternatingDrop.Findings()
-	default:
-		f = shockFindings(c.Quote.Voltage.Or(0), c.Quote.Voltage.Or(0))
 	}
 	return slices.DeleteFunc(f, func(x working.Finding) bool {
 		return x.Rule == "lethal-voltage" || c.isJudged() && (x.Rule == "ampacity-not-checked" || x.Rule == "current-above-any-ampacity")
@@ -69,12 +62,7 @@ func (c Checked) dropFindings() []working.Finding {
 // it drives and whether a drop was worked out or not.
 func (c Checked) touchFindings() []working.Finding {
 	v := max(c.Quote.Voltage.Or(0), c.Quote.Fault.Or(FaultSource{}).Voltage)
-	if !units.Exceeds(v, touchVoltage) {
-		return nil
-	}
-	f := shockFinding(v)
-	f.Source = touchPractice
-	return []working.Finding{f}
+	return shockFindings(v, v)
 }
 
 // protectionFindings carries over what the protection has to say, less what
@@ -92,6 +80,12 @@ func (c Checked) protectionFindings() []working.Finding {
 		}
 		return false
 	})
+	for i := range f {
+		// Of a stranger's cable nobody knows that it lies singly in free air.
+		if f[i].Rule == "free-air-table" {
+			f[i].Severity = working.Caution
+		}
+	}
 	if !unloaded {
 		return f
 	}

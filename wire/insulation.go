@@ -89,8 +89,12 @@ func (n Insulation) MarshalText() ([]byte, error) {
 }
 
 // UnmarshalText reads what [ParseInsulation] reads, with the same errors,
-// which leave n alone.
+// which leave n alone; empty text is the zero value.
 func (n *Insulation) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*n = 0
+		return nil
+	}
 	class, err := ParseInsulation(string(text))
 	if err == nil {
 		*n = class

@@ -28,8 +28,8 @@ type table9Row struct {
 
 // Alternating-current reactance and resistance at 75 °C and 60 Hz, to neutral:
 // of one conductor. 14 AWG has no aluminium.
-// Source: NFPA 70, National Electrical Code, 2017, Chapter 9 Table 9; three
-// public reprints agree but for two cells, which are noted beside the check.
+// Source: NFPA 70, National Electrical Code, Chapter 9 Table 9, edition not
+// printed; three public reprints agree but for two cells, which are noted beside the check.
 // Provenance: read.
 var necTable9 = [...]table9Row{
 	{Size{gauge, 14}, 0.058, 0.073, [3]ohmsPerKilofoot{3.1, 3.1, 3.1}, [3]ohmsPerKilofoot{}},
@@ -52,8 +52,8 @@ var necTable9 = [...]table9Row{
 	{Size{kcmil, 500}, 0.039, 0.048, [3]ohmsPerKilofoot{0.027, 0.032, 0.029}, [3]ohmsPerKilofoot{0.043, 0.048, 0.045}},
 }
 
-var table9Source = working.Source{Body: "NFPA", Title: "70, National Electrical Code", Edition: "2017",
-	Place: "Chapter 9 Table 9, one conductor, 75 °C, 60 Hz", Provenance: working.Read}
+var table9Source = working.Source{Body: "NFPA", Title: "70, National Electrical Code",
+	Place: "Chapter 9 Table 9, one conductor, 75 °C, 60 Hz, in reprints that name no edition", Provenance: working.Read}
 
 // table9 returns the cells for a conductor in a conduit; each is 0 if the table
 // has none.

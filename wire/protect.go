@@ -74,10 +74,13 @@ const (
 type Protection struct {
 	Circuit  Circuit          // as stated; its Installation as used
 	Capacity CarryingCapacity // of the conductor
-	Needed   units.Current    // the load, with 125 % of what of it is continuous
-	Smallest units.Current    // the smallest rating of the kind not below Needed; 0 if there is none
-	Limit    units.Current    // the greatest device that the rule set allows
-	Rule     LimitRule        // which rule set it
+	Needed   units.Current    // the load, with 125 % of what of it is continuous, which is common practice beyond the NEC
+	// Smallest is the smallest rating of the kind not below Needed; 0 if there is
+	// none. For 18 and 16 AWG it may be the limit of NEC 240.4(D), 7 or 10 A,
+	// which the devices listed for them have.
+	Smallest units.Current
+	Limit    units.Current // the greatest device that the rule set allows
+	Rule     LimitRule     // which rule set it
 	// Below is the greatest rating not above the ampacity and not above Limit,
 	// for who wants no device above the ampacity; 0 if there is none.
 	Below    units.Current
@@ -132,15 +135,13 @@ func protect(op string, c Circuit) (Protection, error) {
 	if hours := c.continuous(); hours > 0 {
 		p.Needed = units.Minus(c.Load, hours) + units.Scale(hours, continuousFactor)
 	}
-	rules := c.Installation.Rules
 	if c.Load != 0 {
 		if err := units.Above[units.Current](0).Check(op, "Needed", p.Needed); err != nil {
 			return Protection{}, err
 		}
-		p.Smallest = nextRating(rules, c.Kind, p.Needed)
 	}
 	p.Limit, p.Rule = capacity.deviceLimit(c.Kind, c.Receptacles)
-	p.Below = ratingBelow(rules, c.Kind, min(capacity.Current, p.Limit))
+	p.Smallest, p.Below = p.smallest(), p.ratingWithin(min(capacity.Current, p.Limit))
 	if !c.Fault.IsSet() {
 		return p, nil
 	}
@@ -222,7 +223,7 @@ func (c Circuit) continuous() units.Current {
 func (c CarryingCapacity) deviceLimit(kind DeviceKind, receptacles bool) (units.Current, LimitRule) {
 	x := c.Installation
 	limit, rule := c.Current, LimitAmpacity
-	next := nextRating(x.Rules, kind, c.Current)
+	next := nextRating(x.ratings(), kind, c.Current)
 	switch {
 	case x.Rules == RVLowVoltage && c.Governs == ByDeviceTable:
 		return c.Current, LimitSmallConductor

@@ -21,6 +21,15 @@ func (p Protection) LimitSource() working.Source {
 	return p.Capacity.Rule()
 }
 
+// limitName names the rules that the limit is from: for a cable thicker than the
+// RV table they are not the RV rules.
+func (p Protection) limitName() string {
+	if p.Capacity.isFreeAir() {
+		return Boat33CFR.String() + " in free air"
+	}
+	return p.Circuit.Installation.Rules.String()
+}
+
 // Findings returns what is wrong or missing, worst first. A device that was
 // not stated is a danger, never a default.
 func (p Protection) Findings() []working.Finding {
@@ -44,7 +53,7 @@ func (p Protection) deviceFindings() []working.Finding {
 func (p Protection) limitFindings() []working.Finding {
 	rules := p.Circuit.Installation.Rules
 	device, stated := p.Circuit.Device.Get()
-	limit := working.Number{Name: "limit by " + rules.String(), Value: p.Limit}
+	limit := working.Number{Name: "limit by " + p.limitName(), Value: p.Limit}
 	needed := working.Number{Name: "needed", Value: p.Needed}
 	switch {
 	case !stated:
@@ -83,8 +92,8 @@ func (p Protection) loadFindings() (f []working.Finding) {
 	needed := working.Number{Name: "needed", Value: p.Needed}
 	if stated && units.Exceeds(p.Needed, device) {
 		source := ohmsLaw
-		if c.continuous() > 0 {
-			source = necContinuous
+		if p.Circuit.continuous() > 0 {
+			source = p.continuousSource()
 		}
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "device-below-load", Source: source,
@@ -105,7 +114,7 @@ func (p Protection) loadFindings() (f []working.Finding) {
 	if !fits && (p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit)) {
 		f = append(f, working.Finding{
 			Severity: working.Caution, Rule: "no-device-fits", Source: p.LimitSource(),
-			Numbers: []working.Number{needed, {Name: "limit by " + c.Installation.Rules.String(), Value: p.Limit}},
+			Numbers: []working.Number{needed, {Name: "limit by " + p.limitName(), Value: p.Limit}},
 			Message: "No standard device both carries the load and protects the conductor.",
 			Fix:     "Use a larger conductor.",
 		})
@@ -117,13 +126,13 @@ func (p Protection) loadFindings() (f []working.Finding) {
 // a rating that the edition knows none of.
 func (p Protection) ratingFindings() []working.Finding {
 	c := p.Circuit
-	rules := c.Installation.Rules
+	rules := c.Installation.ratings()
 	device, stated := c.Device.Get()
 	if !stated || c.Kind == AnyDevice || !rules.isNEC() {
 		return nil
 	}
 	next := nextRating(rules, c.Kind, device)
-	if units.Compare(next, device) == 0 {
+	if units.Compare(next, device) == 0 || units.Compare(p.listed(), device) == 0 {
 		return nil
 	}
 	return []working.Finding{{
@@ -162,12 +171,18 @@ func (p Protection) smallFindings() (f []working.Finding) {
 // continuousFindings holds the conductor, too, against 125 % of a continuous
 // load, by its table and terminals before correction.
 func (p Protection) continuousFindings() []working.Finding {
+	if p.Circuit.continuous() == 0 {
+		return nil
+	}
+	if !p.Circuit.Installation.Rules.isNEC() {
+		return p.practiceFindings()
+	}
 	bears := p.Capacity.Table
 	if p.Capacity.Terminals > 0 {
 		bears = min(bears, p.Capacity.Terminals)
 	}
 	bears = units.Scale(bears, units.Ratio(p.Capacity.Counted))
-	if !p.Circuit.Installation.Rules.isNEC() || p.Circuit.continuous() == 0 || !units.Exceeds(p.Needed, bears) {
+	if !units.Exceeds(p.Needed, bears) {
 		return nil
 	}
 	return []working.Finding{{
@@ -178,9 +193,33 @@ func (p Protection) continuousFindings() []working.Finding {
 	}}
 }
 
+// practiceFindings holds the conductor of a vehicle or a boat against 125 % of
+// its continuous load, which neither rule set asks for. The RV table is of
+// devices, for which [Protection.loadFindings] does that.
+func (p Protection) practiceFindings() []working.Finding {
+	bears := p.Capacity.Current
+	if p.Capacity.Governs == ByDeviceTable || units.Exceeds(p.Circuit.Load, bears) || !units.Exceeds(p.Needed, bears) {
+		return nil
+	}
+	return []working.Finding{{
+		Severity: working.Caution, Rule: "conductor-below-continuous", Source: continuousPractice,
+		Numbers: []working.Number{{Name: "needed", Value: p.Needed}, {Name: "ampacity", Value: bears}},
+		Message: "The load runs for hours, and the conductor has less than 125 % of it. The rule set does not ask for that; common practice does.",
+		Fix:     "Use a larger conductor.",
+	}}
+}
+
+// continuousSource says where 125 % of a continuous load is from.
+func (p Protection) continuousSource() working.Source {
+	if p.Circuit.Installation.Rules.isNEC() {
+		return necContinuous
+	}
+	return continuousPractice
+}
+
 // limitFix says what device would do.
 func (p Protection) limitFix() string {
-	fits := ratingBelow(p.Circuit.Installation.Rules, p.Circuit.Kind, p.Limit)
+	fits := p.ratingWithin(p.Limit)
 	switch {
 	case p.Smallest == 0 || units.Exceeds(p.Smallest, p.Limit):
 		return "Use a larger conductor; no device would suit this one and the load."

@@ -33,7 +33,9 @@ func (p Protection) placeFindings() []working.Finding {
 	case !ok || from == 0:
 		return nil
 	case rules == RVLowVoltage && units.Exceeds(from, rvReach):
-		return []working.Finding{p.farFinding(working.Danger, rvPlace, "at most", rvReach)}
+		f := p.farFinding(working.Danger, rvPlace, "at most", rvReach)
+		f.Message += " The distance is that for park trailers."
+		return []working.Finding{f}
 	case rules == Boat33CFR:
 		return p.boatPlaceFindings(from)
 	case rules.isNEC():

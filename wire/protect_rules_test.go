@@ -117,9 +117,12 @@ func TestDeviceLimits(t *testing.T) {
 			wire.AnyDevice, 1140, 1000, wire.LimitAmpacity, "Table 310.15(B)(16), copper, read through IRC 2018 Table E3705.1"},
 		{"boat, 12 V", wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(12), Insulation: wire.Insulation105, System: volts(12)},
 			wire.AnyDevice, 67.5, 40, wire.LimitBoat, "183.455(c)(1): 150 % of Table 5 under 50 V"},
-		// 45 A is no rating of vehicle fuses; 50 A is the next and not above 67.5 A
-		{"boat, 120 V", wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(12), Insulation: wire.Insulation105, System: volts(120)},
-			wire.AnyDevice, 50, 40, wire.LimitNextRating, "183.455(c)(2): Table 5 at 50 V and more, or the next rating up to 150 % of it"},
+		// 105 A is no rating of NEC 240.6(A); 110 A is the next and not above 157.5 A
+		{"boat, 120 V", wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(4), Insulation: wire.Insulation60, System: volts(120)},
+			wire.Breaker, 110, 100, wire.LimitNextRating, "183.455(c)(2): Table 5 at 50 V and more, or the next rating up to 150 % of it"},
+		{"boat, 120 V, 45 A is a rating of the NEC and none of vehicle fuses",
+			wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(12), Insulation: wire.Insulation105, System: volts(120)},
+			wire.AnyDevice, 45, 45, wire.LimitAmpacity, "183.455(c)(2): Table 5 at 50 V and more, or the next rating up to 150 % of it"},
 		{"boat, 120 V, a rating", wire.Installation{Rules: wire.Boat33CFR, Size: wire.AWG(12), Insulation: wire.Insulation90, System: volts(120)},
 			wire.AnyDevice, 40, 40, wire.LimitAmpacity, "183.455(c)(2): Table 5 at 50 V and more, or the next rating up to 150 % of it"},
 		{"RV", wire.Installation{Rules: wire.RVLowVoltage, Size: wire.AWG(16), Insulation: wire.Insulation60, System: volts(24)},

@@ -30,13 +30,23 @@ func (p Protection) faultSteps(s *working.Sheet) {
 		return
 	}
 	p.AtEnd.steps(s, "I_end")
-	near := "1000 * E / (R_source + R_near)"
+	volts, ohms := "E", "R_source"
 	if cold := p.AtDevice.Source; cold != p.AtEnd.Source {
-		near = "1000 * E_cold / (R_cold + R_near)"
-		s.Given("E_cold", cold.Voltage, "V", "open-circuit voltage of the source, for the short at the device")
-		s.Given("R_cold", cold.Resistance, "mΩ", "resistance of the source, with what lies before the run cold")
+		volts, ohms = "E_cold", "R_cold"
+		s.Given(volts, cold.Voltage, "V", "open-circuit voltage of the source, for the short at the device")
+		s.Given(ohms, cold.Resistance, "mΩ", "resistance of the source, with what lies before the run cold")
 	}
-	s.Given("R_near", p.AtDevice.Loop, "mΩ", "resistance of the cold run up to the device, there and back")
+	near := "1000 * " + volts + " / " + ohms
+	if p.AtDevice.OneWay > 0 {
+		near = "1000 * " + volts + " / (" + ohms + " + R_near)"
+		s.Given("r_cold", p.AtDevice.Conductor.At, "Ω/km", "resistance of one conductor per length at "+reference.String()+", worked out as r is")
+		s.Given("L_near", p.AtDevice.OneWay, "m", "one-way length from the source to the device")
+		if p.AtDevice.Source.Chassis.IsSet() {
+			s.Formula("R_near", p.AtDevice.Loop, "mΩ", "resistance of the cold run up to the device, the chassis counted as none", "r_cold * L_near")
+		} else {
+			s.Formula("R_near", p.AtDevice.Loop, "mΩ", "resistance of the cold run up to the device, there and back", "r_cold * 2*L_near")
+		}
+	}
 	s.Formula("I_near", p.AtDevice.Current, "A", "fault current at the device", near)
 	if breaks, ok := p.Circuit.Interrupting.Get(); ok {
 		s.Given("I_breaks", breaks, "A", "interrupting rating of the device")
@@ -60,7 +70,7 @@ func (p Protection) neededSteps(s *working.Sheet) string {
 	if hours == 0 {
 		return "I_load"
 	}
-	s.Constant("k_continuous", continuousFactor, "1", "for a load of three hours or more", necContinuous)
+	s.Constant("k_continuous", continuousFactor, "1", "for a load of three hours or more", p.continuousSource())
 	if hours == p.Circuit.Load {
 		s.Formula("I_needed", p.Needed, "A", "what the device must carry", "k_continuous * I_load")
 		return "I_needed"
@@ -83,14 +93,34 @@ func (p Protection) limitSteps(s *working.Sheet) string {
 		at := working.Lookup{Source: p.Circuit.Installation.Rules.ratingSource(),
 			Key: "ampacity " + p.Capacity.Current.String(), Row: "next standard rating up, which 240.4(B) allows to 800 A"}
 		if p.Circuit.Installation.Rules == Boat33CFR {
-			at.Source, at.Row = boatDevice50, "next rating up, not above 150 % of it"
+			at.Source, at.Row = boatDevice50, "next rating up of NEC 240.6(A), not above 150 % of it"
 		}
 		s.LookUp(symbol, p.Limit, "A", what, at)
 	case LimitSmallConductor:
 		s.LookUp(symbol, p.Limit, "A", what, working.Lookup{Source: p.LimitSource(), Key: size, Row: size})
 	default:
-		s.Choose("greatest device", "the ampacity", "this rule set allows none above it", p.Capacity.source())
+		s.Choose("greatest device", "the ampacity", p.noneAbove(), p.Capacity.source())
 		return "I_z"
 	}
 	return symbol
+}
+
+// noneAbove says why no device above the ampacity is allowed.
+func (p Protection) noneAbove() string {
+	c := p.Circuit
+	rules := c.Installation.Rules
+	next := nextRating(c.Installation.ratings(), c.Kind, p.Capacity.Current)
+	switch {
+	case rules == RVLowVoltage:
+		return "this rule set allows none above it"
+	case rules.isNEC() && c.Receptacles:
+		return "240.4(B) allows none above it where more than one receptacle is fed"
+	case next == 0:
+		return "no standard rating is above it"
+	case units.Compare(next, p.Capacity.Current) == 0:
+		return "it is itself a standard rating"
+	case rules == Boat33CFR:
+		return "the next rating up is above 150 % of it"
+	}
+	return "the next rating up is above 800 A, where 240.4(B) ends"
 }

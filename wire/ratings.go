@@ -52,7 +52,7 @@ func Ratings(r RuleSet) (units.Ladder[units.Current], error) {
 // RatingsOf returns the ratings of one kind of device: NEC 240.6(A) has fuses
 // of 1, 3, 6 and 601 A and no such breakers, and 10 A breakers only from
 // NEC2023 on. For vehicles and boats the list is that of fuses, whatever the
-// kind. A rule set or a kind that there is not is a [*units.RangeError].
+// kind; [Protect] goes by that of NEC2017 for boats at 50 V and more. A rule set or a kind that there is not is a [*units.RangeError].
 func RatingsOf(r RuleSet, k DeviceKind) (units.Ladder[units.Current], error) {
 	if err := k.check("wire.RatingsOf", "Kind"); err != nil {
 		return units.Ladder[units.Current]{}, err
@@ -94,6 +94,48 @@ func (r RuleSet) rating(i int, k DeviceKind) (rating units.Current, ok bool) {
 		return s.rating, k == AnyDevice || r == NEC2023
 	}
 	return s.rating, false
+}
+
+// ratings returns the rule set whose ratings devices of x have: at 50 V and more
+// a boat has those of the NEC, not the fuses of vehicles. Common practice: 33
+// CFR 183.455(c)(2) names no list.
+func (x Installation) ratings() RuleSet {
+	if x.Rules == Boat33CFR && x.isHigh() {
+		return NEC2017
+	}
+	return x.Rules
+}
+
+// listed returns the rating of the devices that NEC 240.4(D) provides for 18 and
+// 16 AWG, where it is the limit; else 0. 240.6(A) need not have it.
+func (p Protection) listed() units.Current {
+	x := p.Circuit.Installation
+	if _, small := limitOf(necSmallContinuous[:], x.Size, x.Metal); small && x.Rules.isNEC() && p.Rule == LimitSmallConductor {
+		return p.Limit
+	}
+	return 0
+}
+
+// smallest returns the smallest rating that carries what is needed, 0 if there
+// is none or nothing is.
+func (p Protection) smallest() units.Current {
+	if p.Circuit.Load == 0 {
+		return 0
+	}
+	next, listed := nextRating(p.Circuit.Installation.ratings(), p.Circuit.Kind, p.Needed), p.listed()
+	if !units.Exceeds(p.Needed, listed) && (next == 0 || units.Exceeds(next, listed)) {
+		return listed
+	}
+	return next
+}
+
+// ratingWithin returns the greatest rating not above i, 0 if there is none.
+func (p Protection) ratingWithin(i units.Current) units.Current {
+	below, listed := ratingBelow(p.Circuit.Installation.ratings(), p.Circuit.Kind, i), p.listed()
+	if !units.Exceeds(listed, i) {
+		return max(below, listed)
+	}
+	return below
 }
 
 // nextRating returns the smallest rating not below i, 0 if there is none.

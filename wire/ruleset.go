@@ -64,8 +64,12 @@ func (r RuleSet) MarshalText() ([]byte, error) {
 }
 
 // UnmarshalText reads what [ParseRuleSet] reads, with the same errors, which
-// leave r alone.
+// leave r alone; empty text is the zero value.
 func (r *RuleSet) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*r = 0
+		return nil
+	}
 	set, err := ParseRuleSet(string(text))
 	if err == nil {
 		*r = set
